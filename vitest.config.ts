@@ -1,0 +1,38 @@
+import { defineConfig } from 'vitest/config'
+
+/**
+ * Two projects: `node` holds all that needs no built program; `desk` drives the built program in a real
+ * browser, one file at a time.
+ */
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        test: {
+          name: 'node',
+          include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
+          exclude: ['tests/desk/**', 'tests/long/**'],
+          testTimeout: 20_000,
+        },
+      },
+      {
+        test: {
+          name: 'desk',
+          include: ['tests/desk/**/*.test.ts'],
+          fileParallelism: false,
+          testTimeout: 120_000,
+          hookTimeout: 60_000,
+        },
+      },
+      {
+        test: {
+          name: 'long',
+          include: ['tests/long/**/*.test.ts'],
+          fileParallelism: false,
+          testTimeout: 5_400_000,
+          hookTimeout: 60_000,
+        },
+      },
+    ],
+  },
+})
