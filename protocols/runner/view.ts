@@ -1,0 +1,154 @@
+/**
+ * What a screen may know of an administration in progress: plain data worked out from the state, checked at
+ * both ends of the contract. Texts of the protocol are already in the words it is given by.
+ */
+import { z } from 'zod'
+import { clientFacts } from '../client.ts'
+import { OUTCOMES } from '../language/model.ts'
+import { clearance, kitPiece, place, visitConditions } from './events.ts'
+
+/** A value of one trial: `typed` by hand or timed by an input; `corrected` keeps what stood there first. */
+export const reading = z.strictObject({
+  value: z.union([z.number(), z.string()]).nullable(),
+  unit: z.string().nullable(),
+  over: z.boolean(),
+  typed: z.boolean(),
+  corrected: z
+    .strictObject({ first: z.union([z.number(), z.string()]).nullable(), reason: z.string() })
+    .nullable(),
+})
+export type Reading = z.infer<typeof reading>
+
+export const trial = z.strictObject({
+  /** Id of the event that began it. */
+  id: z.uuid(),
+  step: z.string(),
+  place,
+  /** Which attempt at this step in this place, void ones counted, from 1. */
+  attempt: z.int(),
+  practice: z.boolean(),
+  status: z.enum(['running', 'standing', 'void']),
+  outcome: z.enum(OUTCOMES).nullable(),
+  readings: z.record(z.string(), reading),
+  /** How the times came about: key, pointer, pedal or typed; null where nothing was timed. */
+  input: z.enum(['key', 'pointer', 'pedal', 'typed']).nullable(),
+  stamps: z.array(z.number()),
+  happenings: z.array(z.string()),
+  void: z
+    .strictObject({
+      happening: z.string().nullable(),
+      remark: z.string(),
+      valueSeen: z.boolean(),
+      cause: z.string(),
+    })
+    .nullable(),
+  remark: z.string(),
+  at: z.string(),
+})
+export type Trial = z.infer<typeof trial>
+
+/** One thing that may be done now, as the chart says: screens offer these and nothing else. */
+export const offer = z.strictObject({
+  /** Kind of the event that doing it makes. */
+  event: z.string(),
+  /** False where the chart waits (a rest not over, a key still dead): shown, not offered. */
+  open: z.boolean(),
+  /** The one that the main key does. */
+  main: z.boolean(),
+})
+
+export const happeningView = z.strictObject({
+  name: z.string(),
+  seen: z.string(),
+  do: z.string().nullable(),
+  becomes: z.enum(['go-on', 'tally', 'void', 'stop']),
+  key: z.string().nullable(),
+})
+
+export const stepView = z.strictObject({
+  name: z.string(),
+  kind: z.string(),
+  /** State of the kind's own chart, such as `waiting`, `running`. */
+  state: z.string(),
+  place,
+  /** The place in words, outermost first: `Right hand`, `Trial 2 of 3`. */
+  placeWords: z.array(z.string()),
+  practice: z.boolean(),
+  text: z.string().nullable(),
+  maySay: z.array(z.string()),
+  figure: z.string().nullable(),
+  happenings: z.array(happeningView),
+  /** The kind's own data; `renderer/steps/<kind>` knows its shape. */
+  face: z.record(z.string(), z.unknown()),
+})
+export type StepView = z.infer<typeof stepView>
+
+export const ruleView = z.strictObject({
+  rule: z.string(),
+  place,
+  did: z.enum(['ended', 'credited', 'noted', 'nothing', 'asked']),
+  text: z.string(),
+})
+
+export const administrationView = z.strictObject({
+  id: z.uuid(),
+  protocol: z.strictObject({
+    id: z.string(),
+    version: z.string(),
+    title: z.string(),
+    wording: z.string().nullable(),
+  }),
+  rehearsal: z.boolean(),
+  /** Who it is given to; null in a rehearsal. */
+  client: z.uuid().nullable(),
+  facts: clientFacts.nullable(),
+  examiner: z.string(),
+  on: z.string(),
+  /** `stale`: reopened after the protocol's longest gap; a choice is due. */
+  phase: z.enum(['preparing', 'confirming', 'giving', 'paused', 'halted', 'stale', 'finished', 'withdrawn']),
+  /** Why it waits, such as the pause's reason or that it was interrupted. */
+  because: z.string().nullable(),
+  firstHand: z.strictObject({ hand: z.string(), rule: z.string() }).nullable(),
+  step: stepView.nullable(),
+  offers: z.array(offer),
+  /** A rule that asks before it acts. */
+  asking: z.strictObject({ rule: z.string(), place, text: z.string() }).nullable(),
+  /** Void trials whose reason has not been given yet; asked after the trial, due before the end. */
+  unexplained: z.array(z.uuid()),
+  trials: z.array(trial),
+  rules: z.array(ruleView),
+  deviations: z.array(
+    z.strictObject({
+      what: z.string(),
+      reason: z.string(),
+      norms: z.enum(['kept', 'caution', 'withheld']),
+      at: z.string(),
+      by: z.string(),
+    }),
+  ),
+  precautions: z.array(z.strictObject({ id: z.string(), ask: z.string(), why: z.string().nullable() })),
+  prepared: z
+    .strictObject({
+      precautions: z.record(z.string(), clearance),
+      restrictions: z.array(z.strictObject({ what: z.string(), clearance })),
+      painNow: z.int().nullable(),
+      visit: visitConditions,
+      kit: z.array(kitPiece),
+      conditions: z.record(z.string(), z.string()),
+    })
+    .nullable(),
+  note: z.string().nullable(),
+  /** Rules that would have judged otherwise after a correction, and what is missing because of it. */
+  wouldDiffer: z.array(z.strictObject({ rule: z.string(), place })),
+  /** How far along: steps passed of steps due on the way as it stands now. */
+  progress: z.strictObject({ passed: z.int(), due: z.int() }),
+})
+export type AdministrationView = z.infer<typeof administrationView>
+
+/** Why an act was not taken; nothing was changed and nothing written. */
+export const refusal = z.strictObject({
+  refused: z.string(),
+  /** Values for the sentence that `renderer/words` has for the code. */
+  detail: z.record(z.string(), z.union([z.string(), z.number()])),
+})
+export type Refusal = z.infer<typeof refusal>

@@ -1,0 +1,37 @@
+/**
+ * What a kind of step is to the rest of the domain. Each folder beside this file default-exports one from its
+ * `index.ts`, and is found by listing: nothing outside a kind's folders asks which kind a step is.
+ */
+import type { z } from 'zod'
+import type { ValueType } from '../language/expressions/types.ts'
+import type { Step } from '../language/model.ts'
+import type { StepChart } from '../runner/chart-parts.ts'
+import type { StepMoment } from '../runner/moment.ts'
+
+/** What the reader hands a kind so that it can turn its raw keys into fields of its own. */
+export interface StepKind {
+  readonly kind: string
+  /** The keys that a step of this kind may have beside the common ones; strict. */
+  readonly keys: z.ZodObject
+  /** Keys of `keys` that hold a text (or `{ from }` of one): the reader turns them into `Text`. */
+  readonly texts: readonly string[]
+  /** Keys of `keys` that hold a value or `{ from }`, with the type that such an expression must have. */
+  readonly values: Readonly<Record<string, 'quantity' | 'number' | 'text'>>
+  /** What a trial of this kind measures: columns beside `outcome`, by name. Empty: the step is no trial. */
+  columns(step: Step): Readonly<Record<string, ValueType>>
+  /** Events that the kind's chart takes: name (without the kind) to the schema of their data. */
+  readonly events: Readonly<Record<string, z.ZodObject>>
+  /** The kind's child chart. */
+  readonly chart: StepChart
+  /** What the screen needs to draw this step now, plain data; drawn by `renderer/steps/<kind>`. */
+  face(moment: StepMoment): Readonly<Record<string, unknown>>
+  /** A made-up but plausible next event's data for rehearsal, or null when the step waits for time. */
+  rehearse(moment: StepMoment, random: () => number): readonly RehearsedEvent[]
+}
+
+export interface RehearsedEvent {
+  readonly event: string
+  readonly data: Readonly<Record<string, unknown>>
+  /** Milliseconds of made-up time that pass before it. */
+  readonly after: number
+}
