@@ -3,6 +3,7 @@
  * checks; who calls is known from the host's session and is never part of a call.
  */
 import { z } from 'zod'
+import type { FaultCode } from './faults.ts'
 
 /** Who may make a call. For now every chosen user may; roles come later without touching the calls. */
 export type Needs = 'nobody' | 'user'
@@ -37,7 +38,7 @@ export type Reply = z.infer<typeof reply>
 /** A handler's way to refuse: becomes the reply's fault. Anything else thrown is a defect of ours. */
 export class Refused extends Error {
   readonly fault: Fault
-  constructor(code: string, detail: Fault['detail'] = {}) {
+  constructor(code: FaultCode, detail: Fault['detail'] = {}) {
     super(code)
     this.fault = { code, detail }
   }

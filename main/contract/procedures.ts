@@ -1,4 +1,5 @@
 /** Every call between a screen and its host. Adding one here makes both hosts fail to compile until it's there. */
+import './jitless.ts'
 import { z } from 'zod'
 import { eventBody, kitPiece, visitConditions } from '../../protocols/runner/events.ts'
 import { administrationView, refusal } from '../../protocols/runner/view.ts'
