@@ -1,0 +1,150 @@
+/** The listeners: they turn the browser's events into signals and do nothing else. */
+import { COMMAND_KEYS } from './keys.ts'
+import {
+  type Dropped,
+  type InputKind,
+  type InputState,
+  LONG_PRESS_MS,
+  NOTHING_DOWN,
+  type Press,
+  type Rules,
+  type Signal,
+  takeSignal,
+} from './press.ts'
+
+export interface InputSettings {
+  readonly mainKey: string
+  readonly pedalKey: string | null
+  readonly bounceMs: number
+}
+
+export interface Listening {
+  /** True when the press was used: it then does nothing else in the page. */
+  press(press: Press): boolean
+  /** The pedal was held down long enough to mean stop. */
+  long(press: Press): void
+  /** The page no longer has the focus, or is about to go. */
+  lost(at: number): void
+}
+
+const POINTER = 'pointer'
+const FIELDS = 'input, textarea, select, [contenteditable=""], [contenteditable="true"], [role="textbox"]'
+
+function inText(target: EventTarget | null): boolean {
+  return target instanceof Element && target.closest(FIELDS) !== null
+}
+
+function inDialog(target: EventTarget | null): boolean {
+  return target instanceof Element && target.closest('[role="dialog"], [role="alertdialog"], dialog') !== null
+}
+
+/** Enter and Space press a button that has the focus, unless one of them is the main key. */
+function isForButton(event: KeyboardEvent, settings: InputSettings): boolean {
+  if (event.code !== 'Enter' && event.code !== 'Space' && event.code !== 'NumpadEnter') return false
+  if (event.code === settings.mainKey || event.code === settings.pedalKey) return false
+  return event.target instanceof Element && event.target.closest('button, a[href], summary') !== null
+}
+
+function kindOf(code: string, settings: InputSettings): InputKind {
+  return code === settings.pedalKey ? 'pedal' : 'key'
+}
+
+/** A held or bouncing main key does nothing here, and must not scroll the page either. */
+const swallowed = (dropped: Dropped | null): boolean =>
+  dropped === 'repeat' || dropped === 'held' || dropped === 'bounce'
+
+interface Ear {
+  readonly signal: (signal: Signal) => boolean
+  readonly settings: InputSettings
+  readonly to: Listening
+}
+
+function onKeyDown(event: KeyboardEvent, ear: Ear): void {
+  if (event.isComposing || inDialog(event.target) || isForButton(event, ear.settings)) return
+  const used = ear.signal({
+    signal: 'down',
+    code: event.code,
+    key: event.key,
+    at: event.timeStamp,
+    input: kindOf(event.code, ear.settings),
+    repeat: event.repeat,
+    modified: event.ctrlKey || event.altKey || event.metaKey,
+    inText: inText(event.target),
+  })
+  if (used) event.preventDefault()
+}
+
+function onKeyUp(event: KeyboardEvent, ear: Ear): void {
+  ear.signal({ signal: 'up', code: event.code, at: event.timeStamp })
+  // A button with the focus is pressed by the release of Space: the main key must not do two things.
+  const main = event.code === ear.settings.mainKey || event.code === ear.settings.pedalKey
+  if (main && !inText(event.target) && !inDialog(event.target)) event.preventDefault()
+}
+
+/**
+ * Listens to keys, pedal and focus in the whole page until the returned function is called, and gives back
+ * `pointer`, which the one large control hands its pointer events to.
+ */
+export function listen(
+  settings: InputSettings,
+  to: Listening,
+): { readonly end: () => void; readonly pointer: (event: PointerEvent) => void } {
+  const rules: Rules = { bounceMs: settings.bounceMs, evenInText: [COMMAND_KEYS.stop, 'Escape'] }
+  let state: InputState = NOTHING_DOWN
+  let timer: ReturnType<typeof setTimeout> | undefined
+  const isMain = (each: Signal): boolean =>
+    each.signal === 'down' && (each.code === settings.mainKey || each.code === settings.pedalKey)
+  const signal = (each: Signal): boolean => {
+    const meaning = takeSignal(state, each, rules)
+    state = meaning.state
+    if (meaning.long !== null) to.long(meaning.long)
+    if (meaning.press === null) return isMain(each) && swallowed(meaning.dropped)
+    if (meaning.press.input === 'pedal') {
+      clearTimeout(timer)
+      const wait = LONG_PRESS_MS - (performance.now() - meaning.press.at)
+      timer = setTimeout(() => signal({ signal: 'held', at: performance.now() }), Math.max(0, wait) + 1)
+    }
+    return to.press(meaning.press)
+  }
+  const ear: Ear = { signal, settings, to }
+  const ending = new AbortController()
+  const options = { capture: true, signal: ending.signal }
+  const gone = (event: Event): void => {
+    signal({ signal: 'lost' })
+    to.lost(event.timeStamp)
+  }
+  addEventListener('keydown', (event) => onKeyDown(event, ear), options)
+  addEventListener('keyup', (event) => onKeyUp(event, ear), options)
+  addEventListener(
+    'pointerup',
+    (event) => signal({ signal: 'up', code: POINTER, at: event.timeStamp }),
+    options,
+  )
+  addEventListener(
+    'pointercancel',
+    (event) => signal({ signal: 'up', code: POINTER, at: event.timeStamp }),
+    options,
+  )
+  addEventListener('blur', (event) => event.target === window && gone(event), options)
+  addEventListener('pagehide', gone, options)
+  document.addEventListener('visibilitychange', (event) => document.hidden && gone(event), options)
+  return {
+    end: () => {
+      clearTimeout(timer)
+      ending.abort()
+    },
+    pointer: (event) => {
+      if (event.button !== 0 || !event.isPrimary) return
+      signal({
+        signal: 'down',
+        code: POINTER,
+        key: POINTER,
+        at: event.timeStamp,
+        input: 'pointer',
+        repeat: false,
+        modified: false,
+        inText: false,
+      })
+    },
+  }
+}

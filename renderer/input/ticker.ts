@@ -1,0 +1,90 @@
+/**
+ * The clock outside the chart: it says that a span counted from an input's stamp is over. The stamp it gives is
+ * worked out from the start, so that a late timer never changes a time.
+ */
+import type { Stamp } from '../../protocols/runner/events.ts'
+import { CLOCK, stampAfter } from './clock.ts'
+
+/** What a ticker needs of a page: its monotonic clock and a way to be called later. */
+export interface Page {
+  readonly now: () => number
+  /** Calls back after about `ms`; gives back how to call that off. */
+  readonly later: (then: () => void, ms: number) => () => void
+}
+
+export const PAGE: Page = {
+  now: () => performance.now(),
+  later: (then, ms) => {
+    const timer = setTimeout(then, ms)
+    return () => clearTimeout(timer)
+  },
+}
+
+/** The longest that a browser's timer can wait; a longer span is waited for in pieces. */
+const LONGEST_WAIT = 2_000_000_000
+
+const nothingToCallOff = (): void => {}
+
+/**
+ * Calls `over` once `ms` have passed since `start`, never before, with the stamp of that very moment. A start
+ * on another clock (an earlier page load) can't be measured from here: nothing is called. Gives back how to
+ * call it off.
+ */
+export function whenOver(
+  start: Stamp,
+  ms: number,
+  over: (stamp: Stamp) => void,
+  page: Page = PAGE,
+): () => void {
+  if (start.clock !== CLOCK) return nothingToCallOff
+  let callOff: (() => void) | null = null
+  const look = (): void => {
+    const now = page.now()
+    const left = start.at + ms - now
+    if (left <= 0) over(stampAfter(start, ms, now))
+    else callOff = page.later(look, Math.min(Math.ceil(left), LONGEST_WAIT))
+  }
+  callOff = page.later(look, 0)
+  return () => callOff?.()
+}
+
+/** Seconds to show for a span of ms that is still running: whole, counted down, never below zero. */
+export function secondsLeft(start: Stamp, ms: number, now: number): number {
+  return Math.max(0, Math.ceil((start.at + ms - now) / 1000))
+}
+
+/** Seconds that have run since `start`, in tenths as a running clock shows them. */
+export function secondsRun(start: Stamp, now: number): number {
+  return Math.max(0, Math.floor((now - start.at) / 100) / 10)
+}
+
+/** How often the machine is looked at for having been asleep. */
+const LOOK_EVERY = 500
+/** A look that comes this much too late, or a wall clock that moved this much further, means sleep. */
+const ASLEEP = 3000
+
+/** What two looks at the clocks tell: whether the machine slept (or stood still) between them. */
+export function slept(
+  before: { readonly monotonic: number; readonly wall: number },
+  now: { readonly monotonic: number; readonly wall: number },
+): boolean {
+  const monotonic = now.monotonic - before.monotonic
+  const wall = now.wall - before.wall
+  return monotonic > LOOK_EVERY + ASLEEP || (monotonic > LOOK_EVERY * 2 && wall - monotonic > ASLEEP)
+}
+
+const bothClocks = (): { monotonic: number; wall: number } => ({
+  monotonic: performance.now(),
+  wall: Date.now(),
+})
+
+/** Calls `asleep` after each time the machine was found to have slept. Gives back how to end it. */
+export function watchSleep(asleep: () => void): () => void {
+  let before = bothClocks()
+  const timer = setInterval(() => {
+    const now = bothClocks()
+    if (slept(before, now)) asleep()
+    before = now
+  }, LOOK_EVERY)
+  return () => clearInterval(timer)
+}
