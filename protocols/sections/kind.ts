@@ -9,11 +9,15 @@ import type { SectionChart } from '../runner/chart-parts.ts'
 
 export interface SectionKind {
   readonly kind: string
-  /** The keys that a section of this kind may have beside its name and `steps`; strict. */
+  /** The keys that a section of this kind may have beside its name and `steps`, as written; strict. */
   readonly keys: z.ZodObject
   readonly texts: readonly string[]
-  readonly values: Readonly<Record<string, 'quantity' | 'number' | 'text'>>
-  /** Keys that hold a condition (`where`, `until`): the reader parses and checks them as booleans. */
+  /**
+   * Keys that hold a value or `{ from }`: a `From<Quantity>` or `From<number>` in the section's fields. A path
+   * such as `times.least` names a key of a map.
+   */
+  readonly values: Readonly<Record<string, 'quantity' | 'number'>>
+  /** Keys that hold a condition (`where`, `until`): an `Expression` in the fields, checked as a boolean. */
   readonly conditions: readonly string[]
   /** The name that steps inside see, and its type: a list's item, the pass number; null: none. */
   loop(section: Section, lists: Lists): { readonly name: string; readonly type: ValueType } | null

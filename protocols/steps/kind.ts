@@ -4,20 +4,37 @@
  */
 import type { z } from 'zod'
 import type { ValueType } from '../language/expressions/types.ts'
-import type { Step } from '../language/model.ts'
+import type { Step, Text } from '../language/model.ts'
 import type { StepChart } from '../runner/chart-parts.ts'
 import type { StepMoment } from '../runner/moment.ts'
+
+/**
+ * What starts or stops a trial: words that are said or something that is seen. `by` is null where the words
+ * come from a list's item (`{ from }`), which doesn't tell which of the two they are.
+ */
+export interface Cue {
+  readonly by: 'said' | 'seen' | null
+  readonly text: Text
+}
 
 /** What the reader hands a kind so that it can turn its raw keys into fields of its own. */
 export interface StepKind {
   readonly kind: string
-  /** The keys that a step of this kind may have beside the common ones; strict. */
+  /** The keys that a step of this kind may have beside the common ones, as written in the file; strict. */
   readonly keys: z.ZodObject
-  /** Keys of `keys` that hold a text (or `{ from }` of one): the reader turns them into `Text`. */
+  /** Keys of `keys` that hold a text (or `{ from }` of one): a `Text` in the step's fields. */
   readonly texts: readonly string[]
-  /** Keys of `keys` that hold a value or `{ from }`, with the type that such an expression must have. */
-  readonly values: Readonly<Record<string, 'quantity' | 'number' | 'text'>>
-  /** What a trial of this kind measures: columns beside `outcome`, by name. Empty: the step is no trial. */
+  /** Keys of `keys` that hold `{ said }`, `{ seen }` or `{ from }`: a `Cue` in the step's fields. */
+  readonly cues: readonly string[]
+  /**
+   * Keys of `keys` that hold a value or `{ from }`, with the type that such an expression must have: a
+   * `From<Quantity>` or `From<number>` in the step's fields. A path such as `times.least` names a key of a map.
+   */
+  readonly values: Readonly<Record<string, 'quantity' | 'number'>>
+  /**
+   * What a trial of this kind measures: columns beside `outcome`, by name; `counts-as` gives the first its
+   * value. Empty: the step is no trial.
+   */
   columns(step: Step): Readonly<Record<string, ValueType>>
   /** Events that the kind's chart takes: name (without the kind) to the schema of their data. */
   readonly events: Readonly<Record<string, z.ZodObject>>

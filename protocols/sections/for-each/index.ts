@@ -1,0 +1,14 @@
+import type { SectionKind } from '../kind.ts'
+import { keys } from './keys.ts'
+import { itemType } from './item-type.ts'
+
+/** Steps around these see the item of the pass under the section's name. */
+export default {
+  kind: 'for-each',
+  keys,
+  texts: [],
+  values: {},
+  conditions: ['where'],
+  loop: (section, lists) => ({ name: section.name, type: itemType(String(section.fields.in), lists) }),
+  chart: { initial: 'ordering' },
+} satisfies SectionKind

@@ -1,0 +1,13 @@
+import type { SectionKind } from '../kind.ts'
+import { keys } from './keys.ts'
+
+/** Steps around these see the number of the pass, from 1, under the section's name. */
+export default {
+  kind: 'repeat',
+  keys,
+  texts: [],
+  values: { times: 'number', 'times.least': 'number', 'times.most': 'number' },
+  conditions: ['until'],
+  loop: (section) => ({ name: section.name, type: { is: 'number', unit: null } }),
+  chart: { initial: 'turn' },
+} satisfies SectionKind
