@@ -1,20 +1,23 @@
-/** The part of the UCUM library that `units.ts` uses; the package ships no types of its own. */
+/** The part of the library that `units.ts` uses; it comes without types. */
 declare module '@lhncbc/ucum-lhc' {
-  export interface UcumSuggestion {
-    readonly units: readonly (readonly [code: string, name: string, guidance: string | null])[]
+  interface LibraryUnit {
+    readonly magnitude_: number
+    readonly dim_: { readonly dimVec_: readonly number[] | null } | null
+    readonly isSpecial_: boolean
+    readonly isArbitrary_: boolean
   }
-  export interface UcumValidation {
+  interface Validation {
     readonly status: 'valid' | 'invalid' | 'error'
     readonly ucumCode: string | null
-    readonly suggestions?: readonly UcumSuggestion[]
+    readonly suggestions?: readonly { readonly units: readonly (readonly [string, ...unknown[]])[] }[]
   }
-  export interface UcumConversion {
-    readonly status: 'succeeded' | 'failed' | 'error'
-    readonly toVal: number | null
+  interface Utilities {
+    getSpecifiedUnit(
+      code: string,
+      mode: 'validate',
+    ): { readonly status: 'valid' | 'invalid' | 'error'; readonly unit: LibraryUnit | null }
+    validateUnitString(code: string, suggest?: boolean): Validation
   }
-  export interface UcumUtils {
-    validateUnitString(unit: string, suggest?: boolean): UcumValidation
-    convertUnitTo(fromUnit: string, value: number, toUnit: string): UcumConversion
-  }
-  export const UcumLhcUtils: { getInstance(): UcumUtils }
+  const ucum: { readonly UcumLhcUtils: { getInstance(): Utilities } }
+  export default ucum
 }
