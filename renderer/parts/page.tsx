@@ -1,0 +1,58 @@
+import { type ReactNode, useEffect, useRef } from 'react'
+import { Button } from './button.tsx'
+import './page.css'
+
+export interface PageProps {
+  readonly title: string
+  readonly lead?: ReactNode
+  /** The way back, above the title. */
+  readonly back?: { readonly label: string; readonly onPress: () => void } | undefined
+  readonly children: ReactNode
+  /** Wider, for lists and tables. */
+  readonly isWide?: boolean
+}
+
+/** An ordinary screen: its heading takes the focus when it opens, so that reading begins there. */
+export function Page({ title, lead, back, children, isWide = false }: PageProps) {
+  const heading = useRef<HTMLHeadingElement>(null)
+  useEffect(() => {
+    if (!document.activeElement || document.activeElement === document.body) heading.current?.focus()
+    window.scrollTo(0, 0)
+  }, [])
+  return (
+    <main className={isWide ? 'page page-wide' : 'page'}>
+      {back ? (
+        <div className="page-back">
+          <Button look="quiet" onPress={back.onPress}>
+            <span aria-hidden="true">←</span>
+            {back.label}
+          </Button>
+        </div>
+      ) : null}
+      <h1 className="page-title" ref={heading} tabIndex={-1}>
+        {title}
+      </h1>
+      {lead ? <div className="page-lead">{lead}</div> : null}
+      {children}
+    </main>
+  )
+}
+
+export interface SectionProps {
+  readonly title: string
+  readonly hint?: ReactNode
+  readonly children: ReactNode
+}
+
+/** A part of a page under a heading of its own. */
+export function Section({ title, hint, children }: SectionProps) {
+  return (
+    <section className="section">
+      <div className="section-head">
+        <h2 className="section-title">{title}</h2>
+        {hint ? <p className="soft">{hint}</p> : null}
+      </div>
+      {children}
+    </section>
+  )
+}
