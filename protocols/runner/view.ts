@@ -65,14 +65,68 @@ export const happeningView = z.strictObject({
   key: z.string().nullable(),
 })
 
+/**
+ * Which pass of a loop this is, as data: the screen has the words. `text` is the item's own text where the
+ * protocol gives one; sides of `hands` have none.
+ */
+export const pass = z.strictObject({
+  loop: z.string(),
+  /** `hands`, another list, or null where a repeat counts. */
+  list: z.string().nullable(),
+  /** The item's id; null where a repeat counts. */
+  id: z.string().nullable(),
+  number: z.int(),
+  /** How many passes there are as things stand; null where that shows only later. */
+  of: z.int().nullable(),
+  text: z.string().nullable(),
+})
+export type Pass = z.infer<typeof pass>
+
+/**
+ * A departure from the protocol. `what` is what the examiner wrote where the code is `told`, `accommodation`
+ * or `modification`, else the name of the step, section or piece that the code speaks of.
+ */
+export const deviation = z.strictObject({
+  code: z.enum([
+    'told',
+    'accommodation',
+    'modification',
+    'skipped',
+    'rest_cut',
+    'kit_problem',
+    'went_on_late',
+    'hands_relabelled',
+  ]),
+  what: z.string(),
+  reason: z.string(),
+  norms: z.enum(['kept', 'caution', 'withheld']),
+  at: z.string(),
+  by: z.string(),
+})
+export type Deviation = z.infer<typeof deviation>
+
+/** Something put right afterwards: what stood there first, what stands there now. */
+export const correction = z.strictObject({
+  code: z.enum(['value', 'hands', 'examiner', 'date', 'client']),
+  /** The trial whose value it is; null for the others. */
+  trial: z.uuid().nullable(),
+  column: z.string().nullable(),
+  first: z.string(),
+  now: z.string(),
+  reason: z.string(),
+  at: z.string(),
+  by: z.string(),
+})
+export type Correction = z.infer<typeof correction>
+
 export const stepView = z.strictObject({
   name: z.string(),
   kind: z.string(),
   /** State of the kind's own chart, such as `waiting`, `running`. */
   state: z.string(),
   place,
-  /** The place in words, outermost first: `Right hand`, `Trial 2 of 3`. */
-  placeWords: z.array(z.string()),
+  /** The loops around the step, outermost first, for words such as `Right hand`, `Trial 2 of 3`. */
+  passes: z.array(pass),
   practice: z.boolean(),
   text: z.string().nullable(),
   maySay: z.array(z.string()),
@@ -117,15 +171,9 @@ export const administrationView = z.strictObject({
   unexplained: z.array(z.uuid()),
   trials: z.array(trial),
   rules: z.array(ruleView),
-  deviations: z.array(
-    z.strictObject({
-      what: z.string(),
-      reason: z.string(),
-      norms: z.enum(['kept', 'caution', 'withheld']),
-      at: z.string(),
-      by: z.string(),
-    }),
-  ),
+  deviations: z.array(deviation),
+  corrections: z.array(correction),
+  remarks: z.array(z.strictObject({ text: z.string(), at: z.string(), by: z.string() })),
   precautions: z.array(z.strictObject({ id: z.string(), ask: z.string(), why: z.string().nullable() })),
   prepared: z
     .strictObject({

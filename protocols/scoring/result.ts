@@ -3,7 +3,7 @@
  * and work out nothing of their own. Numbers are unrounded here; `decimals` says how they are shown.
  */
 import { z } from 'zod'
-import { trial } from '../runner/view.ts'
+import { deviation, trial } from '../runner/view.ts'
 
 /** Why a value is missing: the outcome that caused it, or what else stood in the way. Never a zero. */
 export const missing = z.strictObject({
@@ -122,15 +122,7 @@ export const result = z.strictObject({
   age: z.strictObject({ from: z.number(), to: z.number() }).nullable(),
   scores: z.array(scoreValue),
   trials: z.array(trial),
-  deviations: z.array(
-    z.strictObject({
-      what: z.string(),
-      reason: z.string(),
-      norms: z.string(),
-      at: z.string(),
-      by: z.string(),
-    }),
-  ),
+  deviations: z.array(deviation),
   corrections: z.array(
     z.strictObject({
       what: z.string(),
