@@ -151,6 +151,8 @@ export const administrationView = z.strictObject({
     version: z.string(),
     title: z.string(),
     wording: z.string().nullable(),
+    /** Where it was read from: with the id this is how the screen asks for its card. */
+    from: z.enum(['library', 'clinic']),
   }),
   rehearsal: z.boolean(),
   /** Who it is given to; null in a rehearsal. */
