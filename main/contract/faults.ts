@@ -1,6 +1,7 @@
 /**
  * Every code by which a call can fail. The screen's words have a sentence and a mend for each; the values in
- * braces are what comes with it in `detail`.
+ * braces are what comes with it in `detail`. Codes of the records and the reports (`records.…`, `reports.…`)
+ * belong to those folders.
  */
 export const FAULT_CODES = [
   // The contract's own.
@@ -48,6 +49,5 @@ export const FAULT_CODES = [
   'not_saved', // what has been done is still only in memory
   'not_finished',
   'report_failed',
-  'records_refuse', // { reason }: the disk refuses
 ] as const
 export type FaultCode = (typeof FAULT_CODES)[number]

@@ -18,7 +18,10 @@ export interface Procedure<I extends z.ZodType = z.ZodType, O extends z.ZodType 
   readonly long?: boolean
 }
 
-export function procedure<I extends z.ZodType, O extends z.ZodType>(of: Procedure<I, O>): Procedure<I, O> {
+/** Keeps what was declared to the letter, so that a handler's user is known to be somebody where one is needed. */
+export function procedure<I extends z.ZodType, O extends z.ZodType, const N extends Needs>(
+  of: Procedure<I, O> & { readonly needs: N },
+): Procedure<I, O> & { readonly needs: N } {
   return of
 }
 
@@ -38,7 +41,7 @@ export type Reply = z.infer<typeof reply>
 /** A handler's way to refuse: becomes the reply's fault. Anything else thrown is a defect of ours. */
 export class Refused extends Error {
   readonly fault: Fault
-  constructor(code: FaultCode, detail: Fault['detail'] = {}) {
+  constructor(code: FaultCode | `records.${string}` | `reports.${string}`, detail: Fault['detail'] = {}) {
     super(code)
     this.fault = { code, detail }
   }

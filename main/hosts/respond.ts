@@ -1,0 +1,79 @@
+/**
+ * Serves the built screen to whoever asks, by web-standard requests and answers: the browser host and the
+ * desktop shell's own scheme give out the same bytes under the same headers.
+ */
+import { randomBytes } from 'node:crypto'
+import { readdirSync } from 'node:fs'
+import { readFile } from 'node:fs/promises'
+import { extname, join, relative, sep } from 'node:path'
+
+const TYPES: Readonly<Record<string, string>> = {
+  '.css': 'text/css; charset=utf-8',
+  '.html': 'text/html; charset=utf-8',
+  '.js': 'text/javascript; charset=utf-8',
+  '.json': 'application/json; charset=utf-8',
+  '.map': 'application/json; charset=utf-8',
+  '.png': 'image/png',
+  '.svg': 'image/svg+xml',
+  '.wav': 'audio/wav',
+  '.woff2': 'font/woff2',
+}
+const NONCE_PLACE = /__NONCE__/g
+
+/** No source outside this program, and only styles that carry this page's nonce beside its own files. */
+export const contentPolicy = (nonce: string): string =>
+  [
+    "default-src 'none'",
+    "script-src 'self'",
+    `style-src 'self' 'nonce-${nonce}'`,
+    "img-src 'self' data: blob:",
+    "font-src 'self'",
+    "media-src 'self'",
+    "connect-src 'self'",
+    "base-uri 'none'",
+    "form-action 'none'",
+    "frame-ancestors 'none'",
+  ].join('; ')
+
+/** Isolation from every other page, which also gives the clock its finest step. */
+export const SAFE_HEADERS: Readonly<Record<string, string>> = {
+  'cross-origin-opener-policy': 'same-origin',
+  'cross-origin-embedder-policy': 'require-corp',
+  'cross-origin-resource-policy': 'same-origin',
+  'permissions-policy': 'camera=(), geolocation=(), microphone=(), midi=(), payment=(), serial=(), usb=()',
+  'referrer-policy': 'no-referrer',
+  'x-content-type-options': 'nosniff',
+  'cache-control': 'no-store',
+}
+
+export type Respond = (request: Request) => Promise<Response>
+
+/**
+ * @param folder the built screen; listed once, so that a path in a request never reaches the disk by itself
+ */
+export function createResponder(folder: string): Respond {
+  const files = new Map<string, string>()
+  for (const entry of readdirSync(folder, { recursive: true, withFileTypes: true })) {
+    if (!entry.isFile()) continue
+    const path = join(entry.parentPath, entry.name)
+    files.set(`/${relative(folder, path).split(sep).join('/')}`, path)
+  }
+  const plain = (status: number) => new Response(null, { status, headers: SAFE_HEADERS })
+
+  return async (request) => {
+    if (request.method !== 'GET' && request.method !== 'HEAD') return plain(405)
+    const { pathname } = new URL(request.url)
+    const path = files.get(pathname === '/' ? '/index.html' : pathname)
+    if (!path) return plain(404)
+    const nonce = randomBytes(16).toString('base64')
+    const bytes = await readFile(path)
+    const body = path.endsWith('.html') ? bytes.toString('utf8').replace(NONCE_PLACE, nonce) : bytes
+    return new Response(request.method === 'HEAD' ? null : body, {
+      headers: {
+        ...SAFE_HEADERS,
+        'content-type': TYPES[extname(path)] ?? 'application/octet-stream',
+        'content-security-policy': contentPolicy(nonce),
+      },
+    })
+  }
+}

@@ -1,0 +1,42 @@
+/** What both windows of the program are made of: the clinic, the door for its calls, the screen's files. */
+import { existsSync } from 'node:fs'
+import { openClinic } from '../calls/clinic.ts'
+import { handlersOf } from '../calls/handlers.ts'
+import { createDispatcher, type Dispatcher } from '../contract/dispatch.ts'
+import type { Push } from '../contract/pushes.ts'
+import type { HostArguments } from './arguments.ts'
+import { recordsFolder } from './folders.ts'
+import { HostProblem } from './problem.ts'
+import { libraryFolder, screenFolder } from './program-folder.ts'
+import { createResponder, type Respond } from './respond.ts'
+import { say } from './words.ts'
+
+export interface Started {
+  readonly dispatcher: Dispatcher
+  readonly respond: Respond
+  /** Hears every push until the returned function is called. */
+  listen(listener: (push: Push) => void): () => void
+  /** Lets go of the records; everything acknowledged is on disk. */
+  close(): void
+}
+
+/** @throws HostProblem or Refused, each with a sentence (`sentenceFor`) */
+export async function startUp({ demo, records }: HostArguments): Promise<Started> {
+  const screen = screenFolder()
+  if (!existsSync(screen)) throw new HostProblem('start.no_screen', { folder: screen })
+  const respond = createResponder(screen)
+  const clinic = await openClinic({ folder: recordsFolder(records, demo), library: libraryFolder(), demo })
+  const dispatcher = createDispatcher({
+    handlers: handlersOf(clinic),
+    push: clinic.push,
+    onDefect: (call, error) => console.error(say('defect.logged', { call, error: placeOf(error) })),
+  })
+  return { dispatcher, respond, listen: clinic.listen, close: clinic.close }
+}
+
+/** Where in our code it went wrong and of which sort it was, without its message, which may quote a record. */
+function placeOf(error: unknown): string {
+  if (!(error instanceof Error)) return typeof error
+  const frames = (error.stack ?? '').split('\n').filter((line) => line.trimStart().startsWith('at '))
+  return [error.name, ...frames].join('\n')
+}
