@@ -1,0 +1,29 @@
+/** The door to a clinic's records: everything the rest of the program may use of this folder. */
+export type { Projected, ProjectedScore, Projector } from './administration.ts'
+export type { StreamKind } from './chain.ts'
+export type { Entry, Stamped, Stream } from './entry.ts'
+export type { Body } from './event-kind.ts'
+export { event as clientAdded } from './events/client-added.v1.ts'
+export { event as clientChanged } from './events/client-changed.v1.ts'
+export { event as kitRegistered } from './events/kit-registered.v1.ts'
+export { event as normVerified } from './events/norm-verified.v1.ts'
+export { event as protocolKept } from './events/protocol-kept.v1.ts'
+export { event as settingsChanged } from './events/settings-changed.v1.ts'
+export { event as userAdded } from './events/user-added.v1.ts'
+export { event as visitClosed } from './events/visit-closed.v1.ts'
+export { event as visitOpened } from './events/visit-opened.v1.ts'
+export { CLINIC, openRecords, type OpenOptions, type Records } from './open.ts'
+export { protocolHash, textHash } from './protocol-hash.ts'
+export type {
+  AdministrationRow,
+  ClientRow,
+  Found,
+  Reads,
+  ScoreRow,
+  UserRow,
+  VerifiedNorm,
+  VisitRow,
+} from './rows.ts'
+export type { StoreKind } from './stores.ts'
+export type { VerifyProblem, VerifyReport } from './verify.ts'
+export { localTime, systemClock, type WallClock } from './wall-clock.ts'

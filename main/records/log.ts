@@ -1,0 +1,140 @@
+/** The event log as rows: how an event is written down and read back. Knows no event's meaning. */
+import { bodyBytes, digestOf, type Envelope, FIRST, hashOf, SALT_BYTES, type StreamKind } from './chain.ts'
+import type { Database, Value } from './database.ts'
+import type { Entry, Stamped, Stream } from './entry.ts'
+import type { Body } from './event-kind.ts'
+import { type HybridClock, hybridClock } from './hybrid-clock.ts'
+
+export interface EventRow {
+  readonly id: string
+  readonly device: string
+  readonly sequence: number
+  readonly clock: string
+  readonly user: string
+  readonly stream_kind: StreamKind
+  readonly stream: string
+  readonly kind: string
+  readonly version: number
+  readonly at: string
+  readonly salt: Uint8Array | null
+  readonly body: Uint8Array | null
+  readonly digest: Uint8Array
+  readonly hash: Uint8Array
+}
+
+export const envelopeOf = (row: EventRow): Envelope => ({
+  id: row.id,
+  device: row.device,
+  sequence: row.sequence,
+  clock: row.clock,
+  user: row.user,
+  stream: { kind: row.stream_kind, id: row.stream },
+  kind: row.kind,
+  version: row.version,
+  at: row.at,
+})
+
+const readBody = (bytes: Uint8Array): Body => JSON.parse(Buffer.from(bytes).toString('utf8'))
+
+export const entryOf = (row: EventRow): Entry => ({
+  ...envelopeOf(row),
+  body: row.body && readBody(row.body),
+})
+
+export interface Log {
+  /** Writes one event as this device's next, within the caller's transaction. */
+  write(stamped: Stamped, wall: number): Entry
+  /** Reads where the chain stands: after opening, and when a transaction was taken back. */
+  find(): void
+  byId(id: string): Entry | null
+  /** A stream's events in order. */
+  stream(of: Stream): Entry[]
+  /** Those of the same stream that come before. */
+  before(entry: Entry): Iterable<Entry>
+  /** All rows in order, a few at a time, those after the given one. */
+  after(last: EventRow | null, count: number): EventRow[]
+  /** All rows device by device, each in its own sequence, those after the given one. */
+  chained(last: EventRow | null, count: number): EventRow[]
+}
+
+const ORDER = 'ORDER BY clock, device, sequence'
+const COLUMNS =
+  'id, device, sequence, clock, user, stream_kind, stream, kind, version, at, salt, body, digest, hash'
+
+function statementsOf(database: Database) {
+  const events = `SELECT ${COLUMNS} FROM event`
+  return {
+    insert: database.prepare(`INSERT INTO event (${COLUMNS}) VALUES (${COLUMNS.replace(/\w+/g, '?')})`),
+    head: database.prepare<[string], { sequence: number; hash: Uint8Array }>(
+      'SELECT sequence, hash FROM event WHERE device = ? ORDER BY sequence DESC LIMIT 1',
+    ),
+    newest: database.prepare<[], { clock: string | null }>('SELECT max(clock) AS clock FROM event'),
+    byId: database.prepare<[string], EventRow>(`${events} WHERE id = ?`),
+    stream: database.prepare<[string, string], EventRow>(
+      `${events} WHERE stream_kind = ? AND stream = ? ${ORDER}`,
+    ),
+    before: database.prepare<[string, string, string, string, number], EventRow>(
+      `${events} WHERE stream_kind = ? AND stream = ? AND (clock, device, sequence) < (?, ?, ?) ${ORDER}`,
+    ),
+    after: database.prepare<[string, string, number, number], EventRow>(
+      `${events} WHERE (clock, device, sequence) > (?, ?, ?) ${ORDER} LIMIT ?`,
+    ),
+    chained: database.prepare<[string, number, number], EventRow>(
+      `${events} WHERE (device, sequence) > (?, ?) ORDER BY device, sequence LIMIT ?`,
+    ),
+  }
+}
+
+/** @param random gives an event its salt */
+export function logOf(database: Database, device: string, random: (bytes: number) => Uint8Array): Log {
+  const statements = statementsOf(database)
+  let sequence = 0
+  let hash: Uint8Array = FIRST
+  let clock: HybridClock = hybridClock(null)
+  const find = () => {
+    const head = statements.head.get(device)
+    sequence = head?.sequence ?? 0
+    hash = head?.hash ?? FIRST
+    clock = hybridClock(statements.newest.get()?.clock ?? null)
+  }
+  find()
+  return {
+    find,
+    write(stamped, wall) {
+      const { id, at, user, stream, version, body } = stamped
+      const envelope: Envelope = {
+        id,
+        device,
+        sequence: sequence + 1,
+        clock: clock.tick(wall),
+        user,
+        stream,
+        kind: body.kind,
+        version,
+        at,
+      }
+      const bytes = bodyBytes(body)
+      const salt = random(SALT_BYTES)
+      const digest = digestOf(salt, bytes)
+      const next = hashOf(hash, envelope, digest)
+      const { sequence: number, clock: stamp, kind } = envelope
+      const values: Value[] = [id, device, number, stamp, user, stream.kind, stream.id, kind, version, at]
+      statements.insert.run(...values, salt, bytes, digest, next)
+      sequence = number
+      hash = next
+      return { ...envelope, body }
+    },
+    byId(id) {
+      const row = statements.byId.get(id)
+      return row ? entryOf(row) : null
+    },
+    stream: (of) => statements.stream.all(of.kind, of.id).map(entryOf),
+    before: (entry) =>
+      statements.before
+        .all(entry.stream.kind, entry.stream.id, entry.clock, entry.device, entry.sequence)
+        .map(entryOf),
+    after: (last, count) =>
+      statements.after.all(last?.clock ?? '', last?.device ?? '', last?.sequence ?? 0, count),
+    chained: (last, count) => statements.chained.all(last?.device ?? '', last?.sequence ?? 0, count),
+  }
+}

@@ -1,0 +1,259 @@
+import { randomBytes } from 'node:crypto'
+import { existsSync, mkdirSync, accessSync, constants } from 'node:fs'
+import { join } from 'node:path'
+import type { Recorded } from '../../protocols/runner/events.ts'
+import { Refused } from '../contract/procedure.ts'
+
+import type { Projector } from './administration.ts'
+import { bodyBytes } from './chain.ts'
+import { type Database, faultOf, isSomethingElse, openDatabase } from './database.ts'
+import type { Entry, Stamped, Stream } from './entry.ts'
+import type { Body } from './event-kind.ts'
+import { checkedVersion } from './events.ts'
+import { event as deviceAdded } from './events/device-added.v1.ts'
+import { event as storeCreated } from './events/store-created.v1.ts'
+import { heldFault, removeHolder, writeHolder } from './holder.ts'
+import { idMaker } from './ids.ts'
+import { type Keys, makeKeys, readKeys } from './keys.ts'
+import { type Log, logOf } from './log.ts'
+import { migrate } from './migration.ts'
+import { type ReadModels, readModelsOf } from './read-models.ts'
+import { readsOf } from './reads.ts'
+import { rebuild } from './rebuild.ts'
+import type { Reads } from './rows.ts'
+import type { StoreKind } from './stores.ts'
+import { type VerifyOptions, type VerifyReport, verify } from './verify.ts'
+import { localTime, type WallClock } from './wall-clock.ts'
+
+const NIL = '00000000-0000-0000-0000-000000000000'
+
+/** The clinic's own stream: one in every file, with the same id, so that two files of one clinic can be merged. */
+export const CLINIC: Stream = { kind: 'clinic', id: NIL }
+
+/** The user of what the program does by itself. */
+const PROGRAM = NIL
+
+export interface OpenOptions {
+  /** Made where it isn't there. */
+  readonly folder: string
+  /** A file remembers which store it is and opens as no other. */
+  readonly store: StoreKind
+  /** The domain's part of the read models of administrations. */
+  readonly projector: Projector<unknown>
+  readonly clock: WallClock
+}
+
+/**
+ * An open file of records. Everything is synchronous, and what `keep`, `append` and `rebuild` acknowledge is on
+ * disk. Faults of the world are `Refused` (main/contract) with a code `records.…`; misuse throws a TypeError.
+ */
+export interface Records {
+  readonly store: StoreKind
+  readonly device: string
+  readonly read: Reads
+  /** A new id: UUIDv7. */
+  newId(): string
+  /** The wall time now, RFC 3339 with offset; its first ten characters are today's civil date. */
+  now(): string
+  /**
+   * Gives bodies their ids and their time. Writes nothing.
+   * @throws TypeError where a body is not an event of that stream
+   */
+  stamp(stream: Stream, bodies: readonly Body[], user: string): Stamped[]
+  /**
+   * Writes events, all of them or none. One that is already kept (same id) is not written again, so an append
+   * that failed, or of which nobody knows whether it did, may simply be tried again.
+   * @throws Refused `records.disk-refused` where the disk doesn't take it: nothing was written
+   */
+  keep(stamped: readonly Stamped[]): Entry[]
+  /** `stamp` and `keep` in one. */
+  append(stream: Stream, bodies: readonly Body[], user: string): Entry[]
+  /** A stream's events in order. */
+  stream(of: Stream): Entry[]
+  /** The events of an administration as the domain takes them; empty where there is none. */
+  administration(id: string): Recorded[]
+  /** Works out every read model anew from the log. */
+  rebuild(): void
+  /** Checks everything that can be checked; see `verify.ts`. */
+  verify(options: VerifyOptions): Promise<VerifyReport>
+  close(): void
+}
+
+const NAME = 'records.db'
+
+function folderReady(folder: string): void {
+  try {
+    mkdirSync(folder, { recursive: true })
+    accessSync(folder, constants.R_OK | constants.W_OK | constants.X_OK)
+  } catch (error) {
+    throw new Refused('records.folder-not-writable', {
+      folder,
+      cause: (error as NodeJS.ErrnoException).code ?? '',
+    })
+  }
+}
+
+/** The folder's keys, made where the folder is new. Keys come before the file, so no file is ever without. */
+function keysOf(folder: string, path: string, newId: () => string): Keys {
+  const keys = readKeys(folder)
+  if (keys) return keys
+  if (!existsSync(path)) return makeKeys(folder, newId())
+  throw new Refused(isSomethingElse(path) ? 'records.not-a-database' : 'records.keys-missing', { path })
+}
+
+function opened(folder: string, path: string, key: Uint8Array): Database {
+  try {
+    return openDatabase(path, key)
+  } catch (error) {
+    if (error instanceof Refused && error.fault.code === 'records.busy') throw heldFault(folder)
+    throw error
+  }
+}
+
+/** All parts of an open file that its verbs work on. */
+interface Parts {
+  readonly options: OpenOptions
+  readonly path: string
+  readonly database: Database
+  readonly keys: Keys
+  readonly log: Log
+  readonly models: ReadModels
+  readonly read: Reads
+  readonly newId: () => string
+}
+
+/**
+ * Opens the records of a folder, or begins new ones, and holds them for this process alone.
+ * @throws Refused with one of: `records.folder-not-writable`, `records.not-a-database`, `records.keys-missing`,
+ *   `records.keys-unreadable`, `records.keys-mismatch`, `records.in-use`, `records.newer`,
+ *   `records.other-store`, `records.disk-refused`, `records.damaged`. Nothing was changed or overwritten.
+ */
+export function openRecords(options: OpenOptions): Records {
+  const { folder, clock } = options
+  const path = join(folder, NAME)
+  folderReady(folder)
+  const newId = idMaker(clock.now, randomBytes)
+  const keys = keysOf(folder, path, newId)
+  const database = opened(folder, path, keys.data)
+  try {
+    return recordsOf(ready({ options, path, database, keys, newId }))
+  } catch (error) {
+    database.close()
+    throw faultOf(error, path)
+  }
+}
+
+/** Brings the file up to date and checks that it is the one that was asked for. */
+function ready(of: Pick<Parts, 'options' | 'path' | 'database' | 'keys' | 'newId'>): Parts {
+  const { options, path, database, keys } = of
+  const { folder, clock } = options
+  const projector = options.projector
+  database.exec('BEGIN IMMEDIATE')
+  const due = migrate(database, path)
+  const log = logOf(database, keys.device, randomBytes)
+  const models = readModelsOf(database, projector, log.before, true)
+  if (due) rebuild(database, log, projector)
+  database.exec('COMMIT')
+  const parts: Parts = { ...of, log, models, read: readsOf(database) }
+  begin(parts)
+  writeHolder(folder, localTime(clock.now(), clock.offsetMinutes(clock.now())))
+  return parts
+}
+
+/** The first events of a new file and of a device that is new to it. */
+function begin(parts: Parts): void {
+  const { database, keys, options } = parts
+  const store = database.prepare<[], { kind: StoreKind }>('SELECT kind FROM store').get()
+  if (store && store.kind !== options.store) {
+    throw new Refused('records.other-store', {
+      folder: options.folder,
+      found: store.kind,
+      asked: options.store,
+    })
+  }
+  const known = database.prepare('SELECT 1 FROM device WHERE id = ?').get(keys.device)
+  const bodies = [
+    ...(store ? [] : [storeCreated.make({ store: options.store })]),
+    ...(known ? [] : [deviceAdded.make({ device: keys.device, publicKey: keys.publicKey })]),
+  ]
+  if (bodies.length) keep(parts, stamp(parts, CLINIC, bodies, PROGRAM))
+}
+
+function stamp(parts: Parts, stream: Stream, bodies: readonly Body[], user: string): Stamped[] {
+  const { clock, store } = parts.options
+  return bodies.map((body) => {
+    const version = checkedVersion(stream.kind, body)
+    if (body.kind === 'opened' && 'rehearsal' in body && body.rehearsal !== (store === 'rehearsal')) {
+      throw new TypeError('A rehearsal is kept in the rehearsal store, and nothing else is.')
+    }
+    const now = clock.now()
+    return { id: parts.newId(), at: localTime(now, clock.offsetMinutes(now)), user, stream, version, body }
+  })
+}
+
+/** The same id with another body would be a lost event: it is never taken for a retry. */
+function repeated(known: Entry, stamped: Stamped): Entry {
+  if (known.body && !bodyBytes(known.body).equals(bodyBytes(stamped.body))) {
+    throw new TypeError(`Another event is kept under the id ${stamped.id}.`)
+  }
+  return known
+}
+
+function keep(parts: Parts, stamped: readonly Stamped[]): Entry[] {
+  const { database, log, models, options, path } = parts
+  try {
+    return database
+      .transaction(() =>
+        stamped.map((one) => {
+          const known = log.byId(one.id)
+          if (known) return repeated(known, one)
+          const entry = log.write(one, options.clock.now())
+          models.take(entry)
+          return entry
+        }),
+      )
+      .immediate()
+  } catch (error) {
+    models.forget()
+    log.find()
+    throw faultOf(error, path)
+  }
+}
+
+function recordsOf(parts: Parts): Records {
+  const { options, path, database, keys, log, models, read, newId } = parts
+  const { clock } = options
+  const projector = options.projector
+  return {
+    store: options.store,
+    device: keys.device,
+    read,
+    newId,
+    now: () => localTime(clock.now(), clock.offsetMinutes(clock.now())),
+    stamp: (stream, bodies, user) => stamp(parts, stream, bodies, user),
+    keep: (stamped) => keep(parts, stamped),
+    append: (stream, bodies, user) => keep(parts, stamp(parts, stream, bodies, user)),
+    stream: (of) => log.stream(of),
+    administration: (id) => recordedOf(log.stream({ kind: 'administration', id })),
+    rebuild() {
+      try {
+        models.forget()
+        database.transaction(() => rebuild(database, log, projector)).immediate()
+      } catch (error) {
+        throw faultOf(error, path)
+      }
+    },
+    verify: (asked) => verify(database, log, projector, asked),
+    close() {
+      if (!database.open) return
+      removeHolder(options.folder)
+      database.close()
+    },
+  }
+}
+
+function recordedOf(entries: readonly Entry[]): Recorded[] {
+  return entries.flatMap(({ id, at, user, body }) =>
+    body ? [{ id, at, user, body: body as Recorded['body'] }] : [],
+  )
+}

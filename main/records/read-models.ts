@@ -1,0 +1,98 @@
+/** Keeps the read models of one database in step with its log, an event at a time, within the caller's transaction. */
+import type { EventBody } from '../../protocols/runner/events.ts'
+import { ADMINISTRATION_TABLES, type Folded, fold, type Projector, rowsOf } from './administration.ts'
+import type { Database } from './database.ts'
+import type { Entry } from './entry.ts'
+import { changesOf, PROJECTED_TABLES } from './projection.ts'
+import { tablesOf } from './tables.ts'
+
+/** Every table that can be dropped and made again from the log. */
+export const READ_MODELS: readonly string[] = [...PROJECTED_TABLES, ...ADMINISTRATION_TABLES]
+
+type Opened = Extract<EventBody, { kind: 'opened' }>
+
+/** How many administrations are held ready; a desk has one or two in hand. */
+const HELD = 4
+
+interface Held {
+  readonly folded: Folded
+  /** The rows as last written, to write them again only when they differ. */
+  readonly written: string
+}
+
+export interface ReadModels {
+  /** Takes one event in the log's order. */
+  take(entry: Entry): void
+  /** Forgets what is held in memory, since a transaction was taken back. */
+  forget(): void
+  /** Empties every table. */
+  empty(): void
+}
+
+/**
+ * @param earlier the events of an administration before this one, in order
+ * @param strict throw where the projector can't take an event, rather than mark the administration unreadable
+ */
+export function readModelsOf(
+  database: Database,
+  projector: Projector<unknown>,
+  earlier: (entry: Entry) => Iterable<Entry>,
+  strict: boolean,
+): ReadModels {
+  const tables = tablesOf(database)
+  const held = new Map<string, Held>()
+  const files = database.prepare<[string], { path: string; text: string }>(
+    'SELECT path, text FROM protocol_file WHERE hash = ? ORDER BY path',
+  )
+  const filesOf = (hash: string) => {
+    const rows = files.all(hash)
+    return rows.length ? new Map(rows.map((row) => [row.path, row.text])) : null
+  }
+
+  const mustBeKept = ({ body }: Entry) => {
+    const of = body as EventBody
+    if (of.kind === 'opened' && !filesOf((of as Opened).protocol.hash)) {
+      throw new TypeError('Keep the protocol before an administration is opened by it.')
+    }
+  }
+
+  const standing = (entry: Entry): Held | null => {
+    const known = held.get(entry.stream.id)
+    if (known) return known
+    let folded: Folded | null = null
+    for (const one of earlier(entry)) if (one.body) folded = fold(projector, filesOf, folded, one)
+    if (!folded) return null
+    return { folded, written: JSON.stringify(rowsOf(projector, entry.stream.id, folded)) }
+  }
+
+  const hold = (id: string, one: Held) => {
+    held.delete(id)
+    held.set(id, one)
+    const oldest = held.keys().next()
+    if (held.size > HELD && !oldest.done) held.delete(oldest.value)
+  }
+
+  const takeAdministration = (entry: Entry) => {
+    const before = standing(entry)
+    if (strict && !before) mustBeKept(entry)
+    const folded = fold(projector, filesOf, before?.folded ?? null, entry)
+    if ('broken' in folded.state && strict) throw folded.state.broken
+    const rows = rowsOf(projector, entry.stream.id, folded)
+    const written = JSON.stringify(rows)
+    if (written !== before?.written) tables.apply(rows)
+    hold(entry.stream.id, { folded, written })
+  }
+
+  return {
+    take(entry) {
+      if (!entry.body) return
+      if (entry.stream.kind === 'administration') takeAdministration(entry)
+      else tables.apply(changesOf(entry))
+    },
+    forget: () => held.clear(),
+    empty() {
+      held.clear()
+      for (const table of READ_MODELS.toReversed()) database.exec(`DELETE FROM ${table}`)
+    },
+  }
+}
