@@ -1,23 +1,22 @@
-/** The part of the library that `units.ts` uses; it comes without types. */
+/** The part of the UCUM library that `units.ts` uses; the package ships no types of its own. */
 declare module '@lhncbc/ucum-lhc' {
-  interface LibraryUnit {
+  export interface UcumUnit {
     readonly magnitude_: number
     readonly dim_: { readonly dimVec_: readonly number[] | null } | null
     readonly isSpecial_: boolean
     readonly isArbitrary_: boolean
   }
-  interface Validation {
+  export interface UcumSuggestion {
+    readonly units: readonly (readonly [code: string, name: string, guidance: string | null])[]
+  }
+  export interface UcumValidation {
     readonly status: 'valid' | 'invalid' | 'error'
     readonly ucumCode: string | null
-    readonly suggestions?: readonly { readonly units: readonly (readonly [string, ...unknown[]])[] }[]
+    readonly suggestions?: readonly UcumSuggestion[]
   }
-  interface Utilities {
-    getSpecifiedUnit(
-      code: string,
-      mode: 'validate',
-    ): { readonly status: 'valid' | 'invalid' | 'error'; readonly unit: LibraryUnit | null }
-    validateUnitString(code: string, suggest?: boolean): Validation
+  export interface UcumUtils {
+    validateUnitString(unit: string, suggest?: boolean): UcumValidation
+    getSpecifiedUnit(unit: string, mode: 'validate'): { readonly unit: UcumUnit | null }
   }
-  const ucum: { readonly UcumLhcUtils: { getInstance(): Utilities } }
-  export default ucum
+  export const UcumLhcUtils: { getInstance(): UcumUtils }
 }

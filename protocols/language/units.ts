@@ -1,12 +1,12 @@
 /**
  * Units of measure by their UCUM codes. The one place that knows the UCUM library.
  *
- * Annotations (`{count}`, `{score}`) are 1 to UCUM. Here two units that both say what they count are kept apart
- * when they say different things; a unit that says nothing goes with either (`{count}/s` with `/s`).
+ * Annotations (`{count}`, `{score}`) are 1 to UCUM. Here a count, a score and a ratio are kept apart; with another
+ * dimension beside it, a unit that doesn't say what it counts goes with one that does (`{count}/s` with `/s`).
  * Factors are exact: 1 kgf = 9.80665 N, 1 [lbf_av] = 4.4482216152605 N, 1 [lb_av] = 0.45359237 kg.
  */
-import ucum from '@lhncbc/ucum-lhc'
-import { dividedBy, isOne, type Rational, rational, scaled } from '../decimal.ts'
+import { UcumLhcUtils, type UcumUnit, type UcumUtils } from '@lhncbc/ucum-lhc'
+import { dividedBy, isOne, type Rational, rational, scaled, toNumber } from '../decimal.ts'
 
 export interface Unit {
   readonly code: string
@@ -20,51 +20,68 @@ export interface Unit {
   readonly special: boolean
 }
 
-export interface UnitProblem {
-  readonly unit: string
-  /** A code that may have been meant. */
-  readonly suggestion: string | null
+/** What people write for a unit, and the codes that they most likely mean. */
+const USUAL: ReadonlyMap<string, readonly string[]> = new Map(
+  Object.entries({
+    lb: ['[lbf_av]', '[lb_av]'],
+    lbs: ['[lbf_av]', '[lb_av]'],
+    lbf: ['[lbf_av]'],
+    pound: ['[lbf_av]', '[lb_av]'],
+    pounds: ['[lbf_av]', '[lb_av]'],
+    oz: ['[oz_av]', '[ozf_av]'],
+    kp: ['kgf'],
+    kilo: ['kgf', 'kg'],
+    kilos: ['kgf', 'kg'],
+    newton: ['N'],
+    newtons: ['N'],
+    nm: ['N.m'],
+    sec: ['s'],
+    secs: ['s'],
+    second: ['s'],
+    seconds: ['s'],
+    msec: ['ms'],
+    mins: ['min'],
+    minute: ['min'],
+    minutes: ['min'],
+    hr: ['h'],
+    hrs: ['h'],
+    hour: ['h'],
+    hours: ['h'],
+    day: ['d'],
+    days: ['d'],
+    inch: ['[in_i]'],
+    inches: ['[in_i]'],
+    in: ['[in_i]'],
+    foot: ['[ft_i]'],
+    feet: ['[ft_i]'],
+    ft: ['[ft_i]'],
+    '°': ['deg'],
+    degree: ['deg'],
+    degrees: ['deg'],
+    percent: ['%'],
+    mmhg: ['mm[Hg]'],
+    count: ['{count}'],
+    counts: ['{count}'],
+    score: ['{score}'],
+    points: ['{score}'],
+    blocks: ['{count}'],
+    taps: ['{count}'],
+  }),
+)
+
+export interface UnitVerdict {
+  readonly valid: boolean
+  /** UCUM codes that may be meant, best first; empty when valid or nothing comes close. */
+  readonly suggestions: readonly string[]
 }
 
-/** Slips for which the library has no suggestion, or a poor one. */
-const SLIPS: Readonly<Record<string, string>> = {
-  sec: 's',
-  secs: 's',
-  second: 's',
-  seconds: 's',
-  msec: 'ms',
-  mins: 'min',
-  minute: 'min',
-  minutes: 'min',
-  hr: 'h',
-  hrs: 'h',
-  hour: 'h',
-  hours: 'h',
-  lb: '[lb_av]',
-  lbs: '[lb_av]',
-  lbf: '[lbf_av]',
-  lbsf: '[lbf_av]',
-  kgF: 'kgf',
-  'kg-f': 'kgf',
-  kp: 'kgf',
-  Nm: 'N.m',
-  newton: 'N',
-  newtons: 'N',
-  in: '[in_i]',
-  inch: '[in_i]',
-  inches: '[in_i]',
-  degree: 'deg',
-  degrees: 'deg',
-  '°': 'deg',
-  percent: '%',
-  count: '{count}',
-  counts: '{count}',
-  score: '{score}',
-  points: '{score}',
-}
+let utils: UcumUtils | null = null
+const ucum = (): UcumUtils => (utils ??= UcumLhcUtils.getInstance())
+
+/** Dimension of counts, scores and ratios. */
+const BARE = '0 0 0 0 0 0 0'
 
 const known = new Map<string, Unit | null>()
-const library = ucum.UcumLhcUtils.getInstance()
 
 /** The unit of a UCUM code, or null when it is none. */
 export function unitOf(code: string): Unit | null {
@@ -76,18 +93,22 @@ export function unitOf(code: string): Unit | null {
 }
 
 function read(code: string): Unit | null {
-  if (!/^\S{1,100}$/.test(code)) return null
-  const { status, unit } = library.getSpecifiedUnit(code, 'validate')
-  if (status !== 'valid' || unit === null || library.validateUnitString(code).ucumCode !== code) return null
+  if (!isUcum(code)) return null
+  const { unit } = ucum().getSpecifiedUnit(code, 'validate')
+  if (unit === null) return null
+  const { magnitude_: magnitude, dim_: dimension, isSpecial_: special, isArbitrary_: arbitrary } = unit
+  const exponents = dimension === null ? null : vectorOf(dimension)
   return {
     code,
-    dimension: (unit.dim_?.dimVec_ ?? [0, 0, 0, 0, 0, 0, 0]).join(' '),
+    dimension: exponents === null ? BARE : exponents.join(' '),
     counts: annotationsOf(code),
     // The library multiplies doubles; fifteen digits are what it can be trusted with, and all its constants have fewer.
-    size: rational(Number(unit.magnitude_.toPrecision(15))),
-    special: unit.isSpecial_ || unit.isArbitrary_,
+    size: rational(Number(magnitude.toPrecision(15))),
+    special: special || arbitrary,
   }
 }
+
+const vectorOf = ({ dimVec_: vector }: NonNullable<UcumUnit['dim_']>) => vector
 
 /** Annotations of a UCUM code with their exponents: `{count}/s` has `{count}` once, `s/{count}` minus once. */
 function annotationsOf(code: string): string {
@@ -109,26 +130,55 @@ function annotationsOf(code: string): string {
     .join(' ')
 }
 
-/** What is wrong with a code, or null when it is a UCUM unit. */
-export function unitProblem(code: string): UnitProblem | null {
-  if (unitOf(code) !== null) return null
-  const slip = SLIPS[code] ?? SLIPS[code.toLowerCase()]
-  if (slip !== undefined) return { unit: code, suggestion: slip }
-  if (/\s/.test(code)) {
-    const joined = code.trim().replaceAll(/\s+/g, '.')
-    return { unit: code, suggestion: unitOf(joined) === null ? null : joined }
+/** Whether `unit` is a UCUM code (case sensitive), and if not, what may be meant. Never throws. */
+export function judgeUnit(unit: string): UnitVerdict {
+  return unitOf(unit) === null
+    ? { valid: false, suggestions: suggest(unit) }
+    : { valid: true, suggestions: [] }
+}
+
+function isUcum(code: string): boolean {
+  if (code === '' || code.length > 100 || /\s/.test(code)) return false
+  try {
+    const verdict = ucum().validateUnitString(code)
+    return verdict.status === 'valid' && verdict.ucumCode === code
+  } catch {
+    return false
   }
-  const suggested = library.validateUnitString(code, true).suggestions?.[0]?.units[0]?.[0]
-  return { unit: code, suggestion: suggested ?? null }
+}
+
+function suggest(unit: string): readonly string[] {
+  const usual = USUAL.get(unit) ?? USUAL.get(unit.toLowerCase())
+  if (usual) return usual
+  const lower = unit.toLowerCase()
+  if (lower !== unit && isUcum(lower)) return [lower]
+  const product = unit.replace(/[·*×]/g, '.').replace(/\s+/g, '')
+  if (product !== unit && isUcum(product)) return [product]
+  // The library prints to the console when handed a blank.
+  if (unit === '' || /\s/.test(unit)) return []
+  try {
+    const verdict = ucum().validateUnitString(unit, true)
+    if (verdict.ucumCode && verdict.ucumCode !== unit) return [verdict.ucumCode]
+    return (verdict.suggestions ?? []).flatMap(({ units }) => units.map(([code]) => code)).slice(0, 3)
+  } catch {
+    return []
+  }
+}
+
+/** Factor by which a value in `from` is multiplied to be in `to`; null where the two don't convert. */
+export function unitFactor(from: string, to: string): number | null {
+  const factor = factorBetween(from, to)
+  return factor === null ? null : toNumber(factor)
 }
 
 /** The exact factor that turns a number of `from` into a number of `to`; null when they measure different things. */
 export function factorBetween(from: string, to: string): Rational | null {
-  if (from === to) return { num: 1n, den: 1n }
   const a = unitOf(from)
   const b = unitOf(to)
-  if (a === null || b === null || a.special || b.special || a.dimension !== b.dimension) return null
-  if (a.counts !== b.counts && a.counts !== '' && b.counts !== '') return null
+  if (a === null || b === null) return null
+  if (from === to) return { num: 1n, den: 1n }
+  if (a.special || b.special || a.dimension !== b.dimension) return null
+  if (a.counts !== b.counts && (a.dimension === BARE || (a.counts !== '' && b.counts !== ''))) return null
   return dividedBy(a.size, b.size)
 }
 
