@@ -1,5 +1,5 @@
 /** Names, types and units of an expression, before it is ever evaluated. */
-import { broughtTo, describe, type Typed, described } from './units-of-types.ts'
+import { broughtTo, describe, type Typed } from './units-of-types.ts'
 import {
   checkBinary,
   checkIf,
@@ -15,7 +15,7 @@ import { bool, none, number, text } from './datum.ts'
 import type { Term } from './term.ts'
 import type { Tree } from './tree.ts'
 import type { Environment, Expression, ExpressionProblem, ValueType } from './types.ts'
-import { NUMBER, described } from './units-of-types.ts'
+import { described, NUMBER } from './units-of-types.ts'
 
 export type Checked =
   | { readonly expression: Expression; readonly problems: readonly [] }
