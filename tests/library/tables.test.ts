@@ -1,0 +1,181 @@
+/**
+ * The norm tables hold what their sources gave, row by row. The sums below were worked out from the collected
+ * figures before they were carried over, not from the files under test: sum of `age_min` times two plus
+ * `age_max`, of `n`, of the means and of the SDs (blank as 0), for each sex and hand. A cell that changes, a row
+ * that is lost or moved to the other hand, moves one of them.
+ */
+import { describe, expect, test } from 'vitest'
+import { fileOf, folderOf, rowsOf, TESTS } from './folders.ts'
+
+type Sums = readonly [group: string, rows: number, ages: number, n: number, means: number, sds: number]
+
+const COLLECTED: Readonly<Record<string, readonly Sums[]>> = {
+  'nine_hole_peg norms/mathiowetz1985.csv': [
+    ['M right', 12, 1679, 310, 229.2, 30.1],
+    ['M left', 12, 1679, 310, 247.7, 34.6],
+    ['F right', 12, 1679, 318, 213.8, 24.4],
+    ['F left', 12, 1679, 318, 234.6, 27.2],
+  ],
+  'nine_hole_peg norms/oxfordgrice2003.csv': [
+    ['M right', 11, 1487, 0, 213.15, 33.02],
+    ['M left', 11, 1487, 0, 221.84, 32.02],
+    ['F right', 11, 1487, 389, 195.89, 27.15],
+    ['F left', 11, 1487, 389, 209.69, 29.83],
+  ],
+  'nine_hole_peg norms/ziari2018_children.csv': [
+    ['any right', 3, 84, 0, 62.54, 6.25],
+    ['any left', 3, 84, 0, 70.95, 7.18],
+  ],
+  'box_and_block norms/mathiowetz1985.csv': [
+    ['M right', 12, 1679, 310, 920.1, 105.9],
+    ['M left', 12, 1679, 310, 901.7, 103.8],
+    ['F right', 12, 1679, 318, 941.3, 91.7],
+    ['F left', 12, 1679, 318, 910.7, 88.6],
+  ],
+  'box_and_block norms/ziari2018_children.csv': [
+    ['any right', 3, 84, 0, 192.34, 14.85],
+    ['any left', 3, 84, 0, 189.02, 15.21],
+  ],
+  'grip_strength norms/mathiowetz1985.csv': [
+    ['M right', 12, 1679, 310, 1246.5, 262],
+    ['M left', 12, 1679, 310, 1110.4, 238.5],
+    ['F right', 12, 1679, 318, 750.3, 153.6],
+    ['F left', 12, 1679, 318, 647.5, 141.2],
+  ],
+  'grip_strength norms/mathiowetz1986_children.csv': [
+    ['M right', 7, 259, 0, 466.3, 96.8],
+    ['M left', 7, 259, 0, 409.4, 104.2],
+    ['F right', 7, 259, 0, 367.4, 72.5],
+    ['F left', 7, 259, 0, 324.1, 68.4],
+  ],
+  'grip_strength norms/massywestropp2011.csv': [
+    ['M dominant', 6, 785, 0, 259, 53.2],
+    ['M nondominant', 6, 785, 0, 250, 52.6],
+    ['F dominant', 6, 785, 0, 162, 36.5],
+    ['F nondominant', 6, 785, 0, 153, 34],
+  ],
+  'grip_strength norms/nhanes2013_mean.csv': [
+    ['M right', 20, 2177, 3436, 743.2, 140],
+    ['M left', 20, 2177, 3436, 710.7, 138.1],
+    ['F right', 20, 2177, 3510, 499.1, 95.1],
+    ['F left', 20, 2177, 3510, 470.1, 89.9],
+  ],
+  'grip_strength norms/nhanes2013_highest.csv': [
+    ['M right', 20, 2177, 3436, 780.1, 146.3],
+    ['M left', 20, 2177, 3436, 746.6, 143.6],
+    ['F right', 20, 2177, 3510, 525.6, 98.8],
+    ['F left', 20, 2177, 3510, 494.5, 93.1],
+  ],
+  'grip_strength norms/nhanes2013_either.csv': [
+    ['M any', 20, 2177, 3436, 795.4, 144],
+    ['F any', 20, 2177, 3510, 534.3, 96.3],
+  ],
+  'grip_strength norms/steiber2016.csv': [
+    ['F any', 14, 2061, 13120, 423.4, 77],
+    ['M any', 14, 2061, 12165, 667.7, 117.4],
+  ],
+}
+
+/** Rows as collected, one or more a table, whole: `sex,age_min,age_max,hand,n,mean,sd,provenance`. */
+const SPOTS: Readonly<Record<string, readonly string[]>> = {
+  'nine_hole_peg norms/mathiowetz1985.csv': [
+    'M,20,24,right,29,16.1,1.9,memory',
+    'M,75,,left,25,26.4,4.8,memory',
+    'F,50,54,right,25,18.0,,memory',
+    'F,50,54,left,25,20.1,,memory',
+    'F,55,59,right,25,17.8,2.6,memory',
+  ],
+  'nine_hole_peg norms/oxfordgrice2003.csv': [
+    'M,21,25,right,,16.41,1.65,memory',
+    'M,41,45,left,,18.49,2.42,memory',
+    'F,46,50,right,45,17.36,2.01,memory',
+    'F,71,,left,31,24.11,5.66,memory',
+  ],
+  'nine_hole_peg norms/ziari2018_children.csv': [
+    'any,7,8,right,,22.84,2.38,seen',
+    'any,11,12,left,,21.83,2.27,seen',
+  ],
+  'box_and_block norms/mathiowetz1985.csv': [
+    'M,20,24,right,29,88.2,8.8,memory',
+    'M,75,,left,25,61.3,8.4,memory',
+    'F,60,64,right,25,76.1,6.9,memory',
+    'F,75,,left,26,63.6,7.4,memory',
+  ],
+  'box_and_block norms/ziari2018_children.csv': [
+    'any,9,10,right,,63.21,2.93,seen',
+    'any,9,10,left,,64.21,4.47,seen',
+  ],
+  'grip_strength norms/mathiowetz1985.csv': [
+    'M,20,24,right,29,121.0,20.6,memory',
+    'M,75,,left,25,55.0,17.0,memory',
+    'F,70,74,left,29,41.5,10.2,memory',
+  ],
+  'grip_strength norms/mathiowetz1986_children.csv': [
+    'M,6,7,right,,32.5,4.8,memory',
+    'F,18,19,left,,61.7,12.5,memory',
+  ],
+  'grip_strength norms/massywestropp2011.csv': [
+    'M,20,29,nondominant,,45,9.7,seen',
+    'F,70,,dominant,,20,5.8,seen',
+  ],
+  'grip_strength norms/nhanes2013_mean.csv': [
+    'M,6,7,left,206,10.7,2.6,seen',
+    'M,30,34,right,216,48.5,8.3,seen',
+    'F,75,79,left,77,20.1,4.4,seen',
+  ],
+  'grip_strength norms/nhanes2013_highest.csv': [
+    'M,10,11,left,183,19.0,4.3,seen',
+    'F,75,79,right,77,22.5,5.1,seen',
+  ],
+  'grip_strength norms/nhanes2013_either.csv': [
+    'M,30,34,any,216,51.9,8.6,seen',
+    'F,75,79,any,77,23.0,4.6,seen',
+  ],
+  'grip_strength norms/steiber2016.csv': ['F,40,44,any,1357,34.5,6.3,seen', 'M,80,90,any,350,33.2,7.5,seen'],
+}
+
+const total = (rows: readonly Readonly<Record<string, string>>[], column: string): number =>
+  rows.reduce((sum, row) => sum + Math.round(Number(row[column] || 0) * 100), 0) / 100
+
+test('every table of the library is compared', () => {
+  const tables = TESTS.flatMap((name) =>
+    [...folderOf(name).files.keys()].filter((path) => path.endsWith('.csv')).map((path) => `${name} ${path}`),
+  )
+  expect(Object.keys(COLLECTED).sort()).toEqual(tables.sort())
+  expect(Object.keys(SPOTS).sort()).toEqual(tables.sort())
+})
+
+describe.each(Object.entries(COLLECTED))('%s', (table, groups) => {
+  const [name = '', path = ''] = table.split(' ')
+  const rows = rowsOf(name, path)
+
+  test('holds no group of people but those collected', () => {
+    expect([...new Set(rows.map(({ sex, hand }) => `${sex} ${hand}`))].sort()).toEqual(
+      groups.map(([group]) => group).sort(),
+    )
+  })
+
+  test.each(groups)('%s: as many rows, and the same sums', (group, count, ages, n, means, sds) => {
+    const own = rows.filter(({ sex, hand }) => `${sex} ${hand}` === group)
+    expect(own).toHaveLength(count)
+    expect(2 * total(own, 'age_min') + total(own, 'age_max')).toBe(ages)
+    expect(total(own, 'n')).toBe(n)
+    expect(total(own, 'mean')).toBe(means)
+    expect(total(own, 'sd')).toBe(sds)
+  })
+
+  test('rows picked out stand as collected, to the last digit', () => {
+    const lines = fileOf(name, path).split('\n')
+    for (const row of SPOTS[table] ?? []) expect(lines).toContain(row)
+  })
+
+  test('its bands follow each other without overlap or gap', () => {
+    for (const [group] of groups) {
+      const own = rows.filter(({ sex, hand }) => `${sex} ${hand}` === group)
+      for (const [index, row] of own.entries()) {
+        const before = own[index - 1]
+        if (before) expect(Number(row.age_min)).toBe(Number(before.age_max) + 1)
+      }
+    }
+  })
+})
