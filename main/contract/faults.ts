@@ -39,15 +39,13 @@ export const FAULT_CODES = [
   'no_such_norm', // { norm }
   // Administrations.
   'no_such_administration',
-  'no_such_store', // a rehearsal needs no client, a record needs one
   'client_needed',
   'rehearsal_has_no_client',
   'host_only_event', // { event }: a body that only the host itself may write
   'wrong_client', // the administration belongs to a client other than the visit's
   'same_client',
-  'rehearsal_cannot_move',
+  'not_movable', // { refused }: the runner's reason
   'not_saved', // what has been done is still only in memory
   'not_finished',
-  'report_failed',
 ] as const
 export type FaultCode = (typeof FAULT_CODES)[number]

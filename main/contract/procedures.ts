@@ -121,10 +121,11 @@ export const procedures = {
     input: z.strictObject({ protocol: z.string() }),
     output: z.array(kitPiece),
   }),
+  /** Registers a piece, or, with the id of one that is registered, says how it stands now. */
   'kit.register': procedure({
     needs: 'user',
     showsClient: false,
-    input: z.strictObject({ protocol: z.string(), piece: kitPiece.omit({ id: true }) }),
+    input: z.strictObject({ protocol: z.string(), piece: kitPiece.partial({ id: true }) }),
     output: kitPiece,
   }),
   /** What the start screen proposes from this client's last administration of the test. */

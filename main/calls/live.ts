@@ -1,0 +1,244 @@
+/**
+ * Administrations in hand. Every act is decided by the runner, written durably, and only then answered. When the
+ * disk refuses in the middle of a test, what happens is held in memory in its order and tried again until it is
+ * kept; meanwhile every answer says that it is not saved, and nothing can be finished.
+ */
+import type { EventBody } from '../../protocols/runner/events.ts'
+import type { Administration } from '../../protocols/runner/index.ts'
+import type { AdministrationView, Refusal } from '../../protocols/runner/view.ts'
+import { Refused } from '../contract/procedure.ts'
+import type { Push } from '../contract/pushes.ts'
+import type { Records, Stamped, Stream } from '../records/index.ts'
+import { type Kept, keptProtocol } from './kept.ts'
+
+type Assigned = Extract<EventBody, { kind: 'assigned' }>
+
+export type Store = 'records' | 'rehearsal'
+export type Stores = Readonly<Record<Store, Records>>
+
+export interface Saved {
+  readonly view: AdministrationView
+  readonly saved: boolean
+}
+export type Acted =
+  | (Saved & { readonly taken: true })
+  | (Saved & { readonly taken: false; readonly refusal: Refusal })
+
+/** An administration with the protocol it was given by. */
+export interface InHand {
+  readonly store: Store
+  readonly id: string
+  readonly kept: Kept
+  readonly administration: Administration
+}
+
+export interface Live {
+  /** Starts an administration: its first events are on disk, or nothing is. */
+  begin(store: Store, kept: Kept, bodies: readonly EventBody[], user: string): string
+  /** As it stands, without opening it: for results and reports. */
+  read(store: Store, id: string): InHand
+  /** Opens it on a screen: one that a restart or a long gap has cut says so. */
+  open(store: Store, id: string): Saved
+  /** What the examiner did. The events that say whose and what it is are not for screens to make. */
+  act(store: Store, id: string, body: EventBody, user: string): Acted
+  /** Says whose a record is from now on; it stays with what was given. */
+  assign(id: string, to: Omit<Assigned, 'kind'>, user: string): AdministrationView
+  isSaved(store: Store, id: string): boolean
+  /** Tries once more to write what is held in memory, then stops trying. */
+  close(): void
+}
+
+interface Held extends InHand {
+  administration: Administration
+  /** When the last event happened. */
+  lastAt: string
+  /** The gap in seconds that the examiner has to decide about; null: none. */
+  gap: number | null
+  unsaved: Stamped[]
+}
+
+interface Parts {
+  readonly stores: Stores
+  push(push: Push): void
+  /** A number from 0 up to 1 that nobody can foresee. */
+  random(): number
+}
+
+/** ms between two tries to write what the disk refused. */
+const AGAIN = 1000
+/** More than a desk has open at once. */
+const MOST_IN_HAND = 16
+/** The codes by which the records say that the disk is at fault and the same may be tried again. */
+const DISK_AT_FAULT: readonly string[] = ['records.disk-refused', 'records.busy']
+
+const streamOf = (id: string): Stream => ({ kind: 'administration', id })
+const secondsBetween = (from: string, to: string) => Math.max(0, (Date.parse(to) - Date.parse(from)) / 1000)
+
+/** The examiner's choice after a long gap, with the gap as the records know it. */
+const withGap = (body: EventBody, gap: number | null): EventBody =>
+  body.kind === 'reopened' ? { ...body, afterSeconds: gap ?? 0 } : body
+
+export function createLive({ stores, push, random }: Parts): Live {
+  const inHand = new Map<string, Held>()
+  let timer: NodeJS.Timeout | null = null
+
+  const isOver = ({ kept, administration, id }: InHand) => {
+    const { phase } = kept.runner.view(administration, id)
+    return phase === 'finished' || phase === 'withdrawn'
+  }
+
+  function load(store: Store, id: string): Held {
+    const events = stores[store].administration(id)
+    const [first] = events
+    if (first?.body.kind !== 'opened') throw new Refused('no_such_administration')
+    const { hash } = (first.body as Extract<EventBody, { kind: 'opened' }>).protocol
+    const files = stores[store].read.protocolFiles(hash)
+    if (!files) throw new Refused('no_such_protocol', { key: hash })
+    const kept = keptProtocol(files)
+    const { administration } = kept.runner.replay(events)
+    const lastAt = events.at(-1)?.at ?? first.at
+    return { store, id, kept, administration, lastAt, gap: null, unsaved: [] }
+  }
+
+  function held(store: Store, id: string): Held {
+    const known = inHand.get(id)
+    if (known?.store === store) return known
+    const loaded = load(store, id)
+    inHand.set(id, loaded)
+    makeRoom()
+    // One that was cut by a restart is told so before anybody sees it.
+    const { trials } = loaded.kept.runner.view(loaded.administration, id)
+    const running = trials.some((trial) => trial.status === 'running')
+    const user = stores[store].administration(id).at(-1)?.user ?? ''
+    if (running) take(loaded, [{ kind: 'interrupted', cause: 'restart' }], user)
+    return loaded
+  }
+
+  /** Decides and writes bodies and whatever the runner then owes; all of them or none. */
+  function take(one: Held, bodies: readonly EventBody[], user: string): Refusal | null {
+    const records = stores[one.store]
+    const stamped: Stamped[] = []
+    let { administration } = one
+    const step = (body: EventBody): Refusal | null => {
+      const [made] = records.stamp(streamOf(one.id), [body], user)
+      if (!made) return null
+      const next = one.kept.runner.take(administration, { id: made.id, at: made.at, user, body })
+      if ('refused' in next) return next
+      administration = next
+      stamped.push(made)
+      return null
+    }
+    for (const body of bodies) {
+      const refusal = step(body)
+      if (refusal) return refusal
+    }
+    for (
+      let owed = one.kept.runner.owed(administration, { random });
+      owed !== null;
+      owed = one.kept.runner.owed(administration, { random })
+    ) {
+      const refusal = step(owed)
+      if (refusal) throw new Error(`The runner refuses what it owes itself: ${refusal.refused}`)
+    }
+    keep(one, stamped)
+    one.administration = administration
+    one.lastAt = stamped.at(-1)?.at ?? one.lastAt
+    push({ push: 'administration', store: one.store, id: one.id, saved: one.unsaved.length === 0 })
+    return null
+  }
+
+  function keep(one: Held, stamped: readonly Stamped[]): void {
+    const all = [...one.unsaved, ...stamped]
+    try {
+      stores[one.store].keep(all)
+      one.unsaved = []
+    } catch (error) {
+      if (!(error instanceof Refused) || !DISK_AT_FAULT.includes(error.fault.code)) throw error
+      one.unsaved = all
+      tryLater()
+    }
+  }
+
+  function tryLater(): void {
+    timer ??= setTimeout(() => {
+      timer = null
+      for (const one of inHand.values()) {
+        try {
+          if (one.unsaved.length) flush(one)
+        } catch {
+          // Whatever it is, it stays unsaved and said so; the next act meets the same error and answers with it.
+          tryLater()
+        }
+      }
+    }, AGAIN)
+    timer.unref()
+  }
+
+  /** Lets go of what has been left longest; what is not on disk yet is never let go. */
+  function makeRoom(): void {
+    for (const [id, one] of inHand) {
+      if (inHand.size <= MOST_IN_HAND) return
+      if (!one.unsaved.length) inHand.delete(id)
+    }
+  }
+
+  function flush(one: Held): void {
+    keep(one, [])
+    if (!one.unsaved.length) push({ push: 'administration', store: one.store, id: one.id, saved: true })
+  }
+
+  const seen = (one: Held): Saved => {
+    const view = one.kept.runner.view(one.administration, one.id)
+    return {
+      view: one.gap === null ? view : { ...view, phase: 'stale' },
+      saved: one.unsaved.length === 0,
+    }
+  }
+
+  return {
+    begin(store, kept, bodies, user) {
+      const id = stores[store].newId()
+      const lastAt = stores[store].now()
+      const administration = kept.runner.begin()
+      const one: Held = { store, id, kept, administration, lastAt, gap: null, unsaved: [] }
+      const refusal = take(one, bodies, user)
+      if (refusal) throw new Error(`The runner refuses how an administration begins: ${refusal.refused}`)
+      if (one.unsaved.length) throw new Refused('records.disk-refused', { path: '', cause: '' })
+      inHand.set(id, one)
+      return id
+    },
+    read: held,
+    open(store, id) {
+      const one = held(store, id)
+      const gap = secondsBetween(one.lastAt, stores[store].now())
+      if (gap > one.kept.protocol.about.longestGapMinutes * 60 && !isOver(one)) one.gap = gap
+      return seen(one)
+    },
+    act(store, id, body, user) {
+      const one = held(store, id)
+      if (body.kind === 'opened' || body.kind === 'assigned')
+        throw new Refused('host_only_event', { event: body.kind })
+      if (body.kind === 'finished' && one.unsaved.length) flush(one)
+      if (body.kind === 'finished' && one.unsaved.length) throw new Refused('not_saved')
+      if (one.gap !== null && body.kind !== 'reopened')
+        return { ...seen(one), taken: false, refusal: { refused: 'stale', detail: {} } }
+      const refusal = take(one, [withGap(body, one.gap)], user)
+      if (refusal) return { ...seen(one), taken: false, refusal }
+      if (body.kind === 'reopened') one.gap = null
+      return { ...seen(one), taken: true }
+    },
+    assign(id, to, user) {
+      const one = held('records', id)
+      if (one.unsaved.length) throw new Refused('not_saved')
+      const refusal = take(one, [{ kind: 'assigned', ...to }], user)
+      if (refusal) throw new Refused('not_movable', { refused: refusal.refused })
+      return seen(one).view
+    },
+    isSaved: (store, id) => held(store, id).unsaved.length === 0,
+    close() {
+      if (timer) clearTimeout(timer)
+      for (const one of inHand.values()) if (one.unsaved.length) keep(one, [])
+      inHand.clear()
+    },
+  }
+}

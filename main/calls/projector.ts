@@ -1,0 +1,38 @@
+/** What the records' read models take from the domain: phase, deviations, basis and, at the end, the scores. */
+import { textOf, wordingFor } from '../../protocols/language/words.ts'
+import type { Administration } from '../../protocols/runner/index.ts'
+import { scoreAll } from '../../protocols/scoring/scores.ts'
+import type { Projected, ProjectedScore, Projector } from '../records/index.ts'
+import { type Kept, keptProtocol } from './kept.ts'
+
+interface State {
+  readonly kept: Kept
+  readonly administration: Administration
+}
+
+/** An id for views that nobody sees. */
+const NOBODY = '00000000-0000-0000-0000-000000000000'
+
+export const projector: Projector<State> = {
+  begin(files) {
+    if (!files) throw new Error('The protocol of this administration is not kept.')
+    const kept = keptProtocol(files)
+    return { kept, administration: kept.runner.begin() }
+  },
+  take({ kept, administration }, event) {
+    const next = kept.runner.take(administration, event)
+    if ('refused' in next) throw new Error(`The runner refuses an event that is kept: ${next.refused}`)
+    return { kept, administration: next }
+  },
+  project({ kept, administration }) {
+    const view = kept.runner.view(administration, NOBODY)
+    const ended = view.phase === 'finished' || view.phase === 'withdrawn'
+    return {
+      title: view.protocol.title,
+      phase: view.phase,
+      deviations: view.deviations.length,
+      basis: basisOf(view.prepared),
+      scores: ended ? scoresOf({ kept, administration }) : [],
+    } satisfies Projected
+  },
+}
