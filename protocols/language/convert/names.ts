@@ -1,0 +1,84 @@
+/** The names that a file declares, read off the tree: also of what is broken, so that nobody misses them. */
+import type { Range } from '../diagnostics.ts'
+import { childOf, type MapNode, type Tree } from '../reader/tree.ts'
+import { NODE_SCHEMAS, SECTION_KINDS } from '../schema/kinds.ts'
+import { writtenOf } from './values.ts'
+
+export type NameOf =
+  | 'step'
+  | 'section'
+  | 'rule'
+  | 'score'
+  | 'norm'
+  | 'condition'
+  | 'option'
+  | 'list'
+  | 'item'
+  | 'happening'
+  | 'kit'
+  | 'precaution'
+  | 'source'
+  | 'accommodation'
+
+export interface Declared {
+  readonly name: string
+  readonly of: NameOf
+  readonly at: Range
+  readonly tree: Tree
+}
+
+/** Every name with its place, in the order of the file. */
+export function declaredNames(tree: MapNode): readonly Declared[] {
+  return [
+    ...fromKeys(tree, 'kit', 'kit'),
+    ...fromKeys(tree, 'sources', 'source'),
+    ...fromKeys(tree, 'accommodations', 'accommodation'),
+    ...fromKeys(tree, 'conditions', 'condition'),
+    ...fromOptions(tree),
+    ...fromKeys(tree, 'lists', 'list'),
+    ...fromItems(tree),
+    ...fromKeys(tree, 'happenings', 'happening'),
+    ...fromField(tree, 'precautions', 'id', 'precaution'),
+    ...fromSteps(childOf(tree, 'steps')),
+    ...fromField(tree, 'scores', 'score', 'score'),
+    ...fromField(tree, 'norms', 'norm', 'norm'),
+  ].sort((a, b) => a.at.start - b.at.start)
+}
+
+function fromKeys(tree: Tree, key: string, of: NameOf): readonly Declared[] {
+  const map = childOf(tree, key)
+  if (map?.is !== 'map') return []
+  return map.entries.map(({ key: name, keyAt, value }) => ({ name, of, at: keyAt, tree: value }))
+}
+
+function fromOptions(tree: Tree): readonly Declared[] {
+  const map = childOf(tree, 'conditions')
+  return map?.is === 'map' ? map.entries.flatMap(({ value }) => fromKeys(value, 'options', 'option')) : []
+}
+
+function fromItems(tree: Tree): readonly Declared[] {
+  const map = childOf(tree, 'lists')
+  return map?.is === 'map' ? map.entries.flatMap(({ key }) => fromField(map, key, 'id', 'item')) : []
+}
+
+function fromField(tree: Tree, key: string, field: string, of: NameOf): readonly Declared[] {
+  const list = childOf(tree, key)
+  if (list?.is !== 'list') return []
+  return list.items.flatMap((item) => {
+    const name = childOf(item, field)
+    const written = writtenOf(name)
+    return name && written !== null ? [{ name: written, of, at: name.at, tree: item }] : []
+  })
+}
+
+function fromSteps(list: Tree | null): readonly Declared[] {
+  if (list?.is !== 'list') return []
+  return list.items.flatMap((item) => {
+    const first = item.is === 'map' ? item.entries[0] : undefined
+    const name = first ? writtenOf(first.value) : null
+    if (!first || name === null) return []
+    const of = SECTION_KINDS.has(first.key) ? 'section' : first.key === 'rule' ? 'rule' : 'step'
+    const inner = NODE_SCHEMAS.has(first.key) && of !== 'section' ? [] : fromSteps(childOf(item, 'steps'))
+    return [{ name, of, at: first.value.at, tree: item }, ...inner] as const
+  })
+}

@@ -1,0 +1,212 @@
+/** What the schema library finds, as problems at the node that has to change. */
+import type { z } from 'zod'
+import type { Problem, Range } from '../diagnostics.ts'
+import { nearest } from '../expressions/nearest.ts'
+import { childOf, deepest, entryOf, hasBroken, type Path, type Tree } from '../reader/tree.ts'
+import { schemaProblem } from './problems.ts'
+import { keysAt } from './known-keys.ts'
+import { offer } from './suggest.ts'
+
+type Issue = z.core.$ZodIssue
+
+/** Problems of `tree` against `schema`; empty when it fits. Places already reported are passed over. */
+export function shapeProblems(schema: z.ZodType, tree: Tree, value: unknown): readonly Problem[] {
+  const result = schema.safeParse(value, { reportInput: true })
+  if (result.success) return []
+  const problems: Problem[] = []
+  for (const issue of result.error.issues) {
+    problems.push(...problemsOf({ schema, tree, path: issue.path as Path, issue }))
+  }
+  return problems
+}
+
+interface Finding {
+  readonly schema: z.ZodType
+  readonly tree: Tree
+  /** From the tree's root to what the issue is about. */
+  readonly path: Path
+  readonly issue: Issue
+}
+
+function problemsOf(finding: Finding): readonly Problem[] {
+  const { tree, path, issue } = finding
+  const { node, taken } = deepest(tree, path)
+  if (node.is === 'broken') return []
+  if (taken < path.length) return isMissing(node, path, taken) ? [missing(finding, node)] : []
+  if (issue.code === 'unrecognized_keys') return unknownKeys(finding, issue.keys)
+  if (issue.code === 'invalid_key')
+    return unknownKeys({ ...finding, path: path.slice(0, -1) }, [String(path.at(-1))])
+  if (node.is === 'scalar' && node.value === null) return [empty(finding, node)]
+  if (issue.code === 'invalid_union') return unionProblems(finding, node, issue)
+  if (issue.code === 'invalid_value') {
+    const values = issue.values.map(String)
+    return [schemaProblem('not_an_option', node.at, shown(node), offer(shown(node), values, 'words'))]
+  }
+  if (issue.code === 'invalid_format' || issue.code === 'custom') {
+    return [schemaProblem('wrong_form', node.at, shown(node), expected(issue))]
+  }
+  if (issue.code === 'too_small' || issue.code === 'too_big') return [size(node, issue)]
+  return [wrongType(node, expected(issue))]
+}
+
+function isMissing(node: Tree, path: Path, taken: number): boolean {
+  return taken === path.length - 1 && node.is === 'map' && typeof path[taken] === 'string'
+}
+
+function missing({ schema, path, issue }: Finding, node: Tree): Problem {
+  const key = String(path.at(-1))
+  return schemaProblem(
+    'missing_key',
+    headOf(node),
+    key,
+    whereOf(path.slice(0, -1), node),
+    `${key}: ${phrase(schema, path, issue)}`,
+  )
+}
+
+function empty({ schema, path, issue }: Finding, node: Tree): Problem {
+  return schemaProblem('empty_value', node.at, String(path.at(-1) ?? ''), phrase(schema, path, issue))
+}
+
+function unknownKeys({ schema, tree, path }: Finding, keys: readonly string[]): readonly Problem[] {
+  const map = deepest(tree, path).node
+  const known = keysAt(schema, path)
+  return keys.flatMap((key) => {
+    const at = entryOf(map, key)?.keyAt
+    if (!at) return []
+    const free = known.filter((name) => !entryOf(map, name))
+    const meant = nearest(key, free)
+    const mend = meant ? `Did you mean "${meant}"?` : `Known here: ${known.join(', ')}.`
+    return [schemaProblem('unknown_key', at, key, whereOf(path, map), mend)]
+  })
+}
+
+/**
+ * Of several shapes that a value may have, the one it was meant to have is the one whose outside fits and
+ * whose inside is wrong: its own problems say more than "none of these".
+ */
+function unionProblems(
+  finding: Finding,
+  node: Tree,
+  issue: z.core.$ZodIssueInvalidUnion,
+): readonly Problem[] {
+  const inner = issue.errors.find((branch) => branch.length > 0 && branch.every((each) => fitsOutside(each)))
+  if (!inner || hasBroken(node)) return hasBroken(node) ? [] : [wrongType(node, expected(issue))]
+  return inner.flatMap((each) =>
+    problemsOf({ ...finding, path: [...finding.path, ...(each.path as Path)], issue: each }),
+  )
+}
+
+function fitsOutside(issue: Issue): boolean {
+  return (
+    issue.path.length > 0 ||
+    ['unrecognized_keys', 'too_small', 'too_big', 'invalid_union'].includes(issue.code)
+  )
+}
+
+function size(node: Tree, issue: z.core.$ZodIssueTooSmall | z.core.$ZodIssueTooBig): Problem {
+  const [limit, word] = issue.code === 'too_small' ? [issue.minimum, 'at least'] : [issue.maximum, 'at most']
+  if (['number', 'int', 'bigint'].includes(issue.origin)) {
+    return schemaProblem('out_of_range', node.at, shown(node), `${word} ${limit}`)
+  }
+  const what = issue.origin === 'array' ? 'entries' : issue.origin === 'string' ? 'characters' : 'keys'
+  const short = issue.code === 'too_small'
+  const mend = short ? 'Add what is missing.' : 'Shorten it, or split it.'
+  return schemaProblem(
+    'wrong_length',
+    node.at,
+    short ? 'too short' : 'too long',
+    `${word} ${limit} ${what}`,
+    mend,
+  )
+}
+
+const SWITCHES = new Set(['yes', 'no', 'on', 'off', 'y', 'n'])
+
+function wrongType(node: Tree, wanted: string): Problem {
+  return schemaProblem('wrong_type', node.at, found(node), wanted, mendOf(node, wanted))
+}
+
+function mendOf(node: Tree, wanted: string): string {
+  if (node.is !== 'scalar') return `Write ${wanted} instead.`
+  const { value, written } = node
+  if (wanted === 'true or false' && SWITCHES.has(written.toLowerCase())) {
+    return `Write ${['yes', 'on', 'y'].includes(written.toLowerCase()) ? 'true' : 'false'}.`
+  }
+  if (
+    typeof value === 'string' &&
+    /number/.test(wanted) &&
+    written.trim() !== '' &&
+    Number.isFinite(Number(written))
+  ) {
+    return 'Take the quotes away.'
+  }
+  if (typeof value !== 'string' && /word|name|text|version|tag/.test(wanted))
+    return `Put it in quotes: "${written}".`
+  if (typeof value === 'string' && /number/.test(wanted) && /^\d+,\d+/.test(written)) {
+    return 'Write a point, not a comma, before decimals.'
+  }
+  return `Write ${wanted} instead.`
+}
+
+const TYPES: Readonly<Record<string, string>> = {
+  string: 'words',
+  number: 'a number',
+  int: 'a whole number',
+  boolean: 'true or false',
+  array: 'a list',
+  tuple: 'a list',
+  object: 'a map of keys and values',
+  record: 'a map of keys and values',
+}
+
+const DEFAULT = /^(Invalid|Too (small|big)|Unrecognized)/
+
+function expected(issue: Issue): string {
+  if (!DEFAULT.test(issue.message)) return issue.message
+  if (issue.code === 'invalid_type') return TYPES[issue.expected] ?? issue.expected
+  return 'something else'
+}
+
+/** What belongs behind a key that has no value. */
+function phrase(schema: z.ZodType, path: Path, issue: Issue): string {
+  if (issue.code === 'invalid_value') return `one of ${issue.values.join(', ')}`
+  const keys = keysAt(schema, path)
+  if (keys.length > 0 && issue.code === 'invalid_type') return `a map with ${keys.join(', ')}`
+  const said = expected(issue)
+  return said === 'something else' ? 'a value' : said
+}
+
+function found(node: Tree): string {
+  if (node.is === 'list') return 'a list'
+  if (node.is === 'map') return 'a map'
+  if (node.is === 'broken') return 'something unreadable'
+  if (node.value === null) return 'nothing'
+  if (typeof node.value === 'number') return `the number ${node.written}`
+  if (typeof node.value === 'boolean') return `${node.written} (yes or no)`
+  return `the text "${short(node.written)}"`
+}
+
+function shown(node: Tree): string {
+  return node.is === 'scalar' ? short(node.written) : found(node)
+}
+
+const short = (text: string): string => (text.length > 40 ? `${text.slice(0, 39)}…` : text)
+
+/** Where to point for something that isn't there: the first key of the map that lacks it. */
+function headOf(node: Tree): Range {
+  const first = node.is === 'map' ? node.entries[0] : undefined
+  return first ? first.keyAt : node.at
+}
+
+/** Where a key stands, in words: `in "about"`, `in timed "run"`, `at the top of the file`. */
+function whereOf(path: Path, node: Tree): string {
+  const first = node.is === 'map' ? node.entries[0] : undefined
+  const named = path.length > 0 ? path.findLast((part) => typeof part === 'string') : undefined
+  if (typeof path.at(-1) === 'string') return `in "${path.at(-1)}"`
+  const label = first && childOf(node, first.key)
+  if (first && label?.is === 'scalar' && typeof label.value === 'string' && first.key !== 'evenhand') {
+    return `in ${first.key} "${short(label.written)}"`
+  }
+  return named === undefined ? 'at the top of the file' : `in this entry of "${named}"`
+}
