@@ -33,11 +33,12 @@ function sourcesHash() {
 export function build() {
   const current = sourcesHash()
   if (existsSync(stampFile) && readFileSync(stampFile, 'utf8') === current) return
-  console.log('Building the program …')
+  // Said and shown on the error stream: the command line's own output has to stay clean.
+  console.error('Building the program …')
   const tool = join(root, 'node_modules', 'electron-vite', 'bin', 'electron-vite.js')
   const done = spawnSync(requireNode24(), [tool, 'build', '--logLevel', 'warn'], {
     cwd: root,
-    stdio: 'inherit',
+    stdio: ['inherit', 2, 2],
     env: childEnvironment(),
   })
   if (done.status !== 0) {
