@@ -13,7 +13,7 @@ export function field(of: Datum, name: string): Datum {
 export function index(of: Datum, key: Datum): Datum {
   if (of.is === 'none' || key.is === 'none') return of.is === 'none' ? of : key
   if (of.is === 'map' && key.is === 'text')
-    return restingOn(of.entries.get(key.text) ?? none('no_such_key', { key: key.text }), key.trials)
+    return restingOn(of.entries.get(key.text) ?? none('no_rows', { id: key.text }), key.trials)
   if (of.is === 'list' && key.is === 'number' && !key.over) {
     const item = Number.isInteger(key.n) ? of.items[key.n] : undefined
     return restingOn(item ?? none('no_such_row', { row: key.n }), key.trials)

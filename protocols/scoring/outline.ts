@@ -1,0 +1,57 @@
+/** What a protocol's steps and sections are called, found once for each protocol. */
+import type { Node, Protocol, Score, Section, Step } from '../language/model.ts'
+
+export interface Outline {
+  readonly steps: ReadonlyMap<string, Step>
+  readonly sections: ReadonlyMap<string, Section>
+  readonly scores: ReadonlyMap<string, Score>
+  /** Names of the steps whose rows a score rests on, by way of other scores too. */
+  stepsUnder(score: Score): ReadonlySet<string>
+}
+
+const outlines = new WeakMap<Protocol, Outline>()
+
+export function outlineOf(protocol: Protocol): Outline {
+  const before = outlines.get(protocol)
+  if (before !== undefined) return before
+  const outline = drawn(protocol)
+  outlines.set(protocol, outline)
+  return outline
+}
+
+function drawn(protocol: Protocol): Outline {
+  const steps = new Map<string, Step>()
+  const sections = new Map<string, Section>()
+  const scores = new Map(protocol.scores.map((score) => [score.name, score]))
+  const visit = (nodes: readonly Node[]): void => {
+    for (const node of nodes) {
+      if (node.node === 'step') steps.set(node.name, node)
+      if (node.node !== 'section') continue
+      sections.set(node.name, node)
+      visit(node.steps)
+    }
+  }
+  visit(protocol.steps)
+  const stepsUnder = (score: Score): ReadonlySet<string> => {
+    const found = new Set<string>()
+    const seen = new Set<string>()
+    const open = [score]
+    for (let next = open.pop(); next !== undefined; next = open.pop()) {
+      if (seen.has(next.name)) continue
+      seen.add(next.name)
+      for (const name of [...next.value.reads, ...(next.needs?.reads ?? [])]) {
+        if (steps.has(name)) found.add(name)
+        const further = scores.get(name)
+        if (further !== undefined) open.push(further)
+      }
+    }
+    return found
+  }
+  return { steps, sections, scores, stepsUnder }
+}
+
+/** Name of the list that a loop goes through; null for a loop that only counts its passes. */
+export function listOf(outline: Outline, loop: string): string | null {
+  const list = outline.sections.get(loop)?.fields.in
+  return typeof list === 'string' ? list : null
+}
