@@ -170,12 +170,9 @@ describe.each(Object.entries(COLLECTED))('%s', (table, groups) => {
   })
 
   test('its bands follow each other without overlap or gap', () => {
-    for (const [group] of groups) {
-      const own = rows.filter(({ sex, hand }) => `${sex} ${hand}` === group)
-      for (const [index, row] of own.entries()) {
-        const before = own[index - 1]
-        if (before) expect(Number(row.age_min)).toBe(Number(before.age_max) + 1)
-      }
-    }
+    const own = groups.map(([group]) => rows.filter(({ sex, hand }) => `${sex} ${hand}` === group))
+    const starts = own.map((bands) => bands.slice(1).map(({ age_min }) => Number(age_min)))
+    const ends = own.map((bands) => bands.slice(0, -1).map(({ age_max }) => Number(age_max)))
+    expect(starts).toEqual(ends.map((ages) => ages.map((age) => age + 1)))
   })
 })

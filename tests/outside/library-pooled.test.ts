@@ -11,8 +11,8 @@ interface Stratum {
   readonly sd: number | null
 }
 
-function strata(test: string, table: string, sex: string, hand: string): readonly Stratum[] {
-  return rowsOf(test, `norms/${table}.csv`)
+function strata(name: string, table: string, sex: string, hand: string): readonly Stratum[] {
+  return rowsOf(name, `norms/${table}.csv`)
     .filter((row) => row.sex === sex && row.hand === hand)
     .map((row) => ({ n: Number(row.n), mean: Number(row.mean), sd: row.sd ? Number(row.sd) : null }))
 }
