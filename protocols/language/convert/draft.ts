@@ -132,8 +132,6 @@ export class Draft {
 
   /** Whether an error was reported inside `tree`; what lies inside `except` doesn't count. */
   isBroken(tree: Tree, except: Tree | null = null): boolean {
-    const inside = ({ file, start, end }: Range, at: Range) =>
-      at.file === file && at.start >= start && at.start <= end
     return this.problems.some(
       ({ at, severity }) =>
         severity === 'error' &&
@@ -149,4 +147,8 @@ export class Draft {
       return tree !== null && this.isBroken(tree)
     })
   }
+}
+
+function inside({ file, start, end }: Range, at: Range): boolean {
+  return at.file === file && at.start >= start && at.start <= end
 }

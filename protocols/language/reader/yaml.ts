@@ -66,7 +66,7 @@ function firstBeyondBounds(file: string, tokens: readonly CST.Token[]): Problem 
     if (++nodes > MOST_NODES) return readerProblem('too_many_nodes', at, MOST_NODES)
     if (token.type === 'document' && token.value) open.push({ token: token.value, depth })
     if (!CST.isCollection(token)) continue
-    for (const item of [...token.items].reverse()) {
+    for (const item of token.items.toReversed()) {
       if (item.value) open.push({ token: item.value, depth: depth + 1 })
       if (item.key) open.push({ token: item.key, depth: depth + 1 })
     }

@@ -58,10 +58,13 @@ export const list = z.array(listItem).min(1).max(500)
 
 export const BECOMES = ['go-on', 'tally', 'void', 'stop'] as const
 
+/** Apart from the others: a literal object with a key `then` could be taken for a promise. */
+const becomes = ['then', z.enum(BECOMES, { error: 'one of go-on, tally, void, stop' })] as const
+
 export const happening = z.strictObject({
   seen: words,
   do: words.optional(),
-  then: z.enum(BECOMES, { error: 'one of go-on, tally, void, stop' }),
+  ...Object.fromEntries([becomes]),
   key: z.string().regex(/^\S$/, { error: 'one character on the keyboard' }).optional(),
   adds: quantity.optional(),
 })
