@@ -24,9 +24,14 @@ const DISK = /^SQLITE_(FULL|IOERR|READONLY|CANTOPEN|PERM|NOMEM|NOLFS)/
 export function faultOf(error: unknown, path: string): unknown {
   const code = sqliteCode(error)
   if (DISK.test(code)) return new Refused('records.disk-refused', { path, cause: code })
-  if (/^SQLITE_(CORRUPT|NOTADB)/.test(code)) return new Refused('records.damaged', { path, cause: code })
+  if (damageOf(error)) return new Refused('records.damaged', { path, cause: code })
   if (code.startsWith('SQLITE_BUSY')) return new Refused('records.busy', { path })
   return error
+}
+
+/** What the library says where pages contradict each other or were altered; null for any other error. */
+export function damageOf(error: unknown): string | null {
+  return /^SQLITE_(CORRUPT|NOTADB)/.test(sqliteCode(error)) ? sqliteCode(error) : null
 }
 
 /** Whether the file can't be an encrypted database at all: plain text, plain SQLite, or not whole pages. */

@@ -47,6 +47,7 @@ export interface Log {
   /** Reads where the chain stands: after opening, and when a transaction was taken back. */
   find(): void
   byId(id: string): Entry | null
+  count(): number
   /** A stream's events in order. */
   stream(of: Stream): Entry[]
   /** Those of the same stream that come before. */
@@ -69,6 +70,7 @@ function statementsOf(database: Database) {
       'SELECT sequence, hash FROM event WHERE device = ? ORDER BY sequence DESC LIMIT 1',
     ),
     newest: database.prepare<[], { clock: string | null }>('SELECT max(clock) AS clock FROM event'),
+    count: database.prepare<[], { events: number }>('SELECT count(*) AS events FROM event'),
     byId: database.prepare<[string], EventRow>(`${events} WHERE id = ?`),
     stream: database.prepare<[string, string], EventRow>(
       `${events} WHERE stream_kind = ? AND stream = ? ${ORDER}`,
@@ -128,6 +130,7 @@ export function logOf(database: Database, device: string, random: (bytes: number
       const row = statements.byId.get(id)
       return row ? entryOf(row) : null
     },
+    count: () => statements.count.get()?.events ?? 0,
     stream: (of) => statements.stream.all(of.kind, of.id).map(entryOf),
     before: (entry) =>
       statements.before

@@ -5,7 +5,7 @@
  */
 import type { Projector } from './administration.ts'
 import { bodyBytes, digestOf, FIRST, hashOf } from './chain.ts'
-import { type Database, scratchDatabase } from './database.ts'
+import { damageOf, type Database, scratchDatabase } from './database.ts'
 import { standingOf } from './events.ts'
 import { envelopeOf, entryOf, type EventRow, type Log } from './log.ts'
 import { migrate } from './migration.ts'
@@ -165,40 +165,56 @@ function* eventsChecked(log: Log, found: VerifyProblem[], chains: Map<string, Ch
   }
 }
 
+/** What a piece of work finds; where the file turns out to be damaged, that is what it found. */
+async function unlessDamaged(work: () => Promise<void>, found: VerifyProblem[]): Promise<void> {
+  try {
+    await work()
+  } catch (error) {
+    const says = damageOf(error)
+    if (says === null) throw error
+    if (!found.some((one) => one.code === 'file')) found.push(problem('file', null, { says }))
+  }
+}
+
 export async function verify(
   database: Database,
   log: Log,
   projector: Projector<unknown>,
   { progress, signal }: VerifyOptions,
 ): Promise<VerifyReport> {
-  const problems = damage(database)
+  const problems: VerifyProblem[] = []
   const chains = new Map<string, Chain>()
-  const count = database.prepare<[], { events: number }>('SELECT count(*) AS events FROM event')
-  let looked = 0
-  let erased = 0
-  const told = async (half: number, done: number) => {
+  const counted = { events: 0, erased: 0 }
+  let [total, taken] = [1, 0]
+  const told = async () => {
     await breath()
     signal.throwIfAborted()
-    progress(Math.min(1, half + done / 2 / Math.max(1, count.get()?.events ?? 1)))
+    progress(Math.min(1, (counted.events + taken) / 2 / total))
   }
-  for (const piece of eventsChecked(log, problems, chains)) {
-    looked += piece.looked
-    erased = piece.erased
-    await told(0, looked)
-  }
+  await unlessDamaged(async () => {
+    problems.push(...damage(database))
+    total = Math.max(1, log.count())
+    for (const piece of eventsChecked(log, problems, chains)) {
+      counted.events += piece.looked
+      counted.erased = piece.erased
+      await told()
+    }
+  }, problems)
   const anew = scratchDatabase()
   try {
     migrate(anew, ':memory:')
     const models = readModelsOf(anew, projector, log.before, false)
-    let last: EventRow | null = null
-    for (let next = takeChunk(models, log, null); next; next = takeChunk(models, log, last)) {
-      last = next
-      if (log.after(last, 1).length > 0) await told(0.5, 0)
-    }
-    problems.push(...readModelProblems(database, anew))
+    await unlessDamaged(async () => {
+      // No breath after the last piece: nothing may be appended between it and the comparison.
+      for (let next = takeChunk(models, log, null); next; next = takeChunk(models, log, next)) {
+        taken += CHUNK
+        if (log.after(next, 1).length > 0) await told()
+      }
+      problems.push(...readModelProblems(database, anew))
+    }, problems)
   } finally {
     anew.close()
   }
   progress(1)
-  return { events: looked, devices: chains.size, erased, problems }
+  return { ...counted, devices: chains.size, problems }
 }
