@@ -3,7 +3,8 @@
  * and work out nothing of their own. Numbers are unrounded here; `decimals` says how they are shown.
  */
 import { z } from 'zod'
-import { deviation, trial } from '../runner/view.ts'
+import { place } from '../runner/events.ts'
+import { correction, deviation, pass, trial } from '../runner/view.ts'
 
 /** Why a value is missing: the outcome that caused it, or what else stood in the way. Never a zero. */
 export const missing = z.strictObject({
@@ -16,30 +17,38 @@ export const normComparison = z.strictObject({
   title: z.string(),
   population: z.string(),
   source: z.strictObject({ id: z.string(), cite: z.string(), note: z.string() }),
+  statistic: z.literal('mean-sd'),
   /** `memory` until a named person of the clinic has verified the table. */
   standing: z.enum(['seen', 'memory', 'verified']),
   verifiedBy: z.string().nullable(),
-  /** `used`, or why not: out_of_range, no_row, no_spread, withheld, unknown_age, unavailable … */
+  /**
+   * `used`: one row; `several`: as many as age, sex or dominance leave open; or why there is no comparison.
+   * Withheld and unavailable ones show no rows.
+   */
   status: z.enum(['used', 'several', 'withheld', 'out_of_range', 'no_row', 'no_spread', 'unavailable']),
+  /** What to keep in mind, or why it is withheld: codes of `reasons.ts`. */
   caution: z.array(missing),
   /** One per applicable stratum: several where age, sex or dominance is uncertain. */
   strata: z.array(
     z.strictObject({
-      words: z.string(),
       sex: z.enum(['F', 'M', 'any']),
       ageMin: z.number().nullable(),
       ageMax: z.number().nullable(),
-      hand: z.string(),
+      hand: z.enum(['right', 'left', 'dominant', 'nondominant', 'any']),
       n: z.number().nullable(),
+      /** In the score's unit, whatever the table's is. */
       mean: z.number(),
       sd: z.number().nullable(),
+      /** Line of the table. */
       line: z.int(),
+      provenance: z.enum(['seen', 'memory']),
       /** z as computed from the raw direction. */
       z: z.number().nullable(),
       /** z with better counted upwards: flipped once, here, for scores where lower is better. */
       performanceZ: z.number().nullable(),
       /** Per cent of the norm group whose performance lies below this one, `definition` says how. */
       percentile: z.number().nullable(),
+      /** 95 % interval of the percentile for the size of the norm group; null where that isn't known. */
       percentileInterval: z.tuple([z.number(), z.number()]).nullable(),
       definition: z.enum(['normal', 'modified-t']),
     }),
@@ -47,12 +56,53 @@ export const normComparison = z.strictObject({
 })
 export type NormComparison = z.infer<typeof normComparison>
 
+export const change = z.strictObject({
+  earlier: z.strictObject({
+    administration: z.string(),
+    on: z.string(),
+    version: z.string(),
+    value: z.number(),
+    over: z.boolean(),
+  }),
+  /** Now less then, in the score's unit; null where a bound leaves it open. */
+  difference: z.number().nullable(),
+  /** True where a bound makes the difference at least this large. */
+  differenceOver: z.boolean(),
+  /** The direction as a performance; null for scores without one, and where nothing can be told. */
+  towards: z.enum(['better', 'worse', 'same']).nullable(),
+  /** What stood differently then, whatever the figure: codes of `reasons.ts`. */
+  cautions: z.array(missing),
+  figures: z.array(
+    z.strictObject({
+      statistic: z.enum(['SEM', 'MDC90', 'MDC95', 'MCID']),
+      /** In the score's unit, worked out from the percentage where the figure is one; as published. */
+      size: z.number(),
+      /** What the difference is held against: an MDC95 worked out from a SEM, else `size`. */
+      threshold: z.number(),
+      /** The figure as printed: `19.4 %`, `6.2 s`. */
+      printed: z.string(),
+      population: z.string(),
+      source: z.string(),
+      provenance: z.enum(['seen', 'memory', 'abstract']),
+      n: z.number().nullable(),
+      interval: z.string(),
+      /** Whether the difference is larger than the threshold; null where that can't be told. */
+      exceeded: z.boolean().nullable(),
+      cautions: z.array(missing),
+    }),
+  ),
+  /** The sentence to show, worded in the words files: codes of `reasons.ts`. */
+  sentence: missing,
+})
+export type Change = z.infer<typeof change>
+
 export const scoreValue = z.strictObject({
   score: z.string(),
   title: z.string(),
-  /** Ids of the score's `each`: `{ hand: 'right' }`. */
-  place: z.record(z.string(), z.string()),
-  placeWords: z.string(),
+  /** Passes of the score's `each`: `{ hand: 'right' }`. */
+  place,
+  /** The same, outermost first, with what words need. */
+  passes: z.array(pass),
   value: z.number().nullable(),
   /** True where the value is a bound: "at least". */
   over: z.boolean(),
@@ -73,31 +123,7 @@ export const scoreValue = z.strictObject({
       withheld: missing.nullable(),
     })
     .nullable(),
-  change: z.array(
-    z.strictObject({
-      earlier: z.strictObject({
-        administration: z.string(),
-        on: z.string(),
-        value: z.number(),
-        over: z.boolean(),
-      }),
-      difference: z.number(),
-      figures: z.array(
-        z.strictObject({
-          statistic: z.enum(['SEM', 'MDC90', 'MDC95', 'MCID']),
-          /** In the score's unit, worked out from the percentage where the figure is one. */
-          size: z.number(),
-          printed: z.string(),
-          population: z.string(),
-          source: z.string(),
-          exceeded: z.boolean(),
-          cautions: z.array(missing),
-        }),
-      ),
-      /** Codes of the sentence to show, worded in the words files. */
-      sentence: missing,
-    }),
-  ),
+  change: z.array(change),
 })
 export type ScoreValue = z.infer<typeof scoreValue>
 
@@ -123,16 +149,9 @@ export const result = z.strictObject({
   scores: z.array(scoreValue),
   trials: z.array(trial),
   deviations: z.array(deviation),
-  corrections: z.array(
-    z.strictObject({
-      what: z.string(),
-      first: z.string(),
-      now: z.string(),
-      reason: z.string(),
-      at: z.string(),
-    }),
-  ),
-  conditions: z.array(z.strictObject({ name: z.string(), value: z.string() })),
+  corrections: z.array(correction),
+  /** `text`: the protocol's own words for the option; null for a value such as `60 s`. */
+  conditions: z.array(z.strictObject({ name: z.string(), value: z.string(), text: z.string().nullable() })),
   clock: z.strictObject({ resolutionMs: z.number(), isolated: z.boolean() }).nullable(),
   cautions: z.array(z.string()),
   sources: z.array(z.strictObject({ id: z.string(), cite: z.string(), seen: z.string(), note: z.string() })),
