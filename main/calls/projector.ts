@@ -36,3 +36,27 @@ export const projector: Projector<State> = {
     } satisfies Projected
   },
 }
+
+type Prepared = ReturnType<Kept['runner']['view']>['prepared']
+
+/** Two administrations whose conditions and kit are the same have the same basis. */
+function basisOf(prepared: Prepared): string {
+  if (!prepared) return ''
+  const conditions = Object.entries(prepared.conditions).sort(([a], [b]) => (a < b ? -1 : 1))
+  return JSON.stringify([conditions, prepared.kit.map((piece) => piece.id).sort()])
+}
+
+function scoresOf({ kept: { protocol, runner }, administration }: State): readonly ProjectedScore[] {
+  const wording = wordingFor(protocol, runner.view(administration, NOBODY).protocol.wording)
+  return scoreAll(runner.standing(administration)).map(({ score, place, value, over, missing }) => ({
+    score: score.name,
+    place: Object.fromEntries(Object.entries(place).map(([loop, pass]) => [loop, String(pass)])),
+    title: textOf(protocol, wording, score.title),
+    value,
+    over,
+    unit: score.unit,
+    decimals: score.decimals,
+    better: score.better,
+    missing: missing?.code ?? null,
+  }))
+}

@@ -12,11 +12,10 @@ export class HostProblem extends Error {
 }
 
 /** What to tell the user of anything that was thrown while starting or running a command. */
-export function sentenceFor(error: unknown): string {
-  if (error instanceof HostProblem) return error.message
+export function problemOf(error: unknown): { readonly code: string; readonly message: string } {
+  if (error instanceof HostProblem) return { code: error.code, message: error.message }
   if (error instanceof Refused && isHostWord(error.fault.code))
-    return say(error.fault.code, error.fault.detail)
-  return say('start.defect', {
-    error: error instanceof Error ? (error.stack ?? error.message) : String(error),
-  })
+    return { code: error.fault.code, message: say(error.fault.code, error.fault.detail) }
+  const found = error instanceof Error ? (error.stack ?? error.message) : String(error)
+  return { code: 'start.defect', message: say('start.defect', { error: found }) }
 }

@@ -4,6 +4,7 @@ import { openClinic } from '../calls/clinic.ts'
 import { handlersOf } from '../calls/handlers.ts'
 import { createDispatcher, type Dispatcher } from '../contract/dispatch.ts'
 import type { Push } from '../contract/pushes.ts'
+import { systemClock } from '../records/index.ts'
 import type { HostArguments } from './arguments.ts'
 import { recordsFolder } from './folders.ts'
 import { HostProblem } from './problem.ts'
@@ -20,12 +21,13 @@ export interface Started {
   close(): void
 }
 
-/** @throws HostProblem or Refused, each with a sentence (`sentenceFor`) */
+/** @throws HostProblem or Refused, each with a sentence (`problemOf`) */
 export async function startUp({ demo, records }: HostArguments): Promise<Started> {
   const screen = screenFolder()
   if (!existsSync(screen)) throw new HostProblem('start.no_screen', { folder: screen })
   const respond = createResponder(screen)
-  const clinic = await openClinic({ folder: recordsFolder(records, demo), library: libraryFolder(), demo })
+  const folder = recordsFolder(records, demo)
+  const clinic = openClinic({ folder, library: libraryFolder(), demo, clock: systemClock })
   const dispatcher = createDispatcher({
     handlers: handlersOf(clinic),
     push: clinic.push,

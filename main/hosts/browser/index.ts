@@ -1,6 +1,6 @@
 /** The browser host: the program in this machine's browser, over one loopback port. */
 import { readArguments } from '../arguments.ts'
-import { HostProblem, sentenceFor } from '../problem.ts'
+import { HostProblem, problemOf } from '../problem.ts'
 import { startUp } from '../start-up.ts'
 import { say } from '../words.ts'
 import { openBrowser } from './open-browser.ts'
@@ -34,6 +34,6 @@ async function run(): Promise<void> {
 }
 
 run().catch((error: unknown) => {
-  console.error(sentenceFor(error))
+  console.error(problemOf(error).message)
   process.exit(2)
 })

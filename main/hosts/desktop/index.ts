@@ -2,7 +2,7 @@
 import { app, dialog, Menu } from 'electron'
 import { PROGRAM } from '../../program.ts'
 import { readArguments } from '../arguments.ts'
-import { sentenceFor } from '../problem.ts'
+import { problemOf } from '../problem.ts'
 import { type Started, startUp } from '../start-up.ts'
 import { answerCalls, declareScheme, openWindow } from './shell.ts'
 
@@ -24,7 +24,7 @@ async function run(): Promise<void> {
       window.focus()
     })
   } catch (error) {
-    dialog.showErrorBox(PROGRAM.name, sentenceFor(error))
+    dialog.showErrorBox(PROGRAM.name, problemOf(error).message)
     app.exit(2)
   }
 }

@@ -1,0 +1,72 @@
+import { cpSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { beforeAll, describe, expect, test } from 'vitest'
+import { evenhand, jsonOf } from './evenhand.ts'
+
+let folder = ''
+let faulty = ''
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'evenhand-check-'))
+  faulty = join(folder, 'nine_hole_peg')
+  cpSync('protocols/library/nine_hole_peg', faulty, { recursive: true })
+  const file = join(faulty, 'protocol.yaml')
+  writeFileSync(file, readFileSync(file, 'utf8').replace(/^version: .*$/m, 'version: soon'))
+})
+
+const lineOfVersion = () =>
+  readFileSync(join(faulty, 'protocol.yaml'), 'utf8')
+    .split('\n')
+    .findIndex((line) => line.startsWith('version:')) + 1
+
+describe('evenhand check', () => {
+  test('the library has no problem', async () => {
+    const ran = await evenhand('check', 'protocols/library', '--json')
+    expect([ran.code, jsonOf(ran)]).toEqual([0, []])
+  })
+
+  test('a problem names file, line, column, code and mend, and ends with 1', async () => {
+    const ran = await evenhand('check', faulty, '--json')
+    expect(ran.code).toBe(1)
+    const [first] = jsonOf(ran) as Record<string, unknown>[]
+    expect(Object.keys(first ?? {})).toEqual([
+      'code',
+      'severity',
+      'file',
+      'line',
+      'column',
+      'message',
+      'mend',
+    ])
+    const place = { file: `${faulty}/protocol.yaml`, line: lineOfVersion(), column: 10 }
+    expect(first).toMatchObject({ severity: 'error', ...place })
+  })
+
+  test('people read the same with the place first', async () => {
+    const { out, code } = await evenhand('check', faulty)
+    expect(code).toBe(1)
+    expect(out).toContain(`${faulty}/protocol.yaml:${lineOfVersion()}:10: error`)
+    expect(out).toContain('1 error')
+  })
+
+  test('a protocol file of any name is read in its folder, and named as it was given', async () => {
+    const file = join(faulty, 'draft.yaml')
+    writeFileSync(file, readFileSync(join(faulty, 'protocol.yaml'), 'utf8'))
+    const [first] = jsonOf(await evenhand('check', file, '--json')) as { file: string }[]
+    expect(first?.file).toBe(file)
+  })
+
+  test('several paths and folders of folders are taken together', async () => {
+    const ran = await evenhand('check', 'protocols/library/nine_hole_peg', folder)
+    expect(ran.code).toBe(1)
+    expect(ran.out).toContain('2 protocols')
+  })
+
+  test('where there is nothing to check it says so and ends with 2', async () => {
+    const missing = await evenhand('check', join(folder, 'nowhere'))
+    expect([missing.code, missing.out]).toEqual([2, ''])
+    expect(missing.err).toContain('nowhere')
+    const empty = await evenhand('check', join(faulty, 'norms'))
+    expect(empty.code).toBe(2)
+  })
+})
