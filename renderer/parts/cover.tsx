@@ -12,32 +12,27 @@ export interface CoverProps {
 }
 
 /**
- * Hides the whole screen from eyes beside the examiner; what runs under it runs on. The cover itself takes the
- * focus, not its button, so that the main key still means what it meant.
+ * Hides the whole screen from eyes beside the examiner; what runs under it runs on. It is no dialog and takes
+ * the focus itself, not for its button, so that the main key still means what it meant.
  */
 export function Cover({ title, detail, liftLabel, keyCode, onLift }: CoverProps) {
-  const cover = useRef<HTMLDialogElement>(null)
+  const cover = useRef<HTMLElement>(null)
   useEffect(() => {
-    cover.current?.showModal()
+    const before = document.activeElement
+    cover.current?.showPopover()
     cover.current?.focus()
+    return () => {
+      if (before instanceof HTMLElement) before.focus()
+    }
   }, [])
   return (
-    <dialog
-      className="cover"
-      aria-label={title}
-      ref={cover}
-      tabIndex={-1}
-      onCancel={(event) => {
-        event.preventDefault()
-        onLift()
-      }}
-    >
+    <section className="cover" aria-label={title} ref={cover} tabIndex={-1} popover="manual">
       <p className="cover-title">{title}</p>
       <p>{detail}</p>
       <button type="button" className="cover-lift" onClick={onLift}>
         {liftLabel}
         <KeyCap code={keyCode} />
       </button>
-    </dialog>
+    </section>
   )
 }

@@ -13,7 +13,9 @@ export function isTyping(target: EventTarget | null): boolean {
  */
 export function useMainKey(code: string, act: () => void, isOn = true): void {
   const latest = useRef(act)
-  latest.current = act
+  useEffect(() => {
+    latest.current = act
+  })
   useEffect(() => {
     if (!isOn) return
     const onKeyDown = (event: KeyboardEvent) => {

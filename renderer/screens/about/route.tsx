@@ -1,0 +1,4 @@
+import type { Route } from '../../app/route.ts'
+import { AboutScreen } from './index.tsx'
+
+export default { path: 'about', Screen: AboutScreen } satisfies Route

@@ -1,0 +1,8 @@
+import type { Route } from '../../app/route.ts'
+import { ChoosingScreen } from './index.tsx'
+
+export default {
+  path: 'client/:client/choose',
+  Screen: ({ params }) => <ChoosingScreen client={params.client ?? ''} />,
+  client: 'client',
+} satisfies Route

@@ -1,0 +1,8 @@
+import type { Route } from '../../app/route.ts'
+import { ClientScreen } from './index.tsx'
+
+export default {
+  path: 'client/:client',
+  Screen: ({ params }) => <ClientScreen client={params.client ?? ''} />,
+  client: 'client',
+} satisfies Route

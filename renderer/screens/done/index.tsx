@@ -1,0 +1,38 @@
+import { go } from '../../app/route.ts'
+import { useSettings } from '../../app/session.tsx'
+import { Button } from '../../parts/button.tsx'
+import { MainAction } from '../../parts/main-action.tsx'
+import { Stage } from '../../parts/stage.tsx'
+import { useMainKey } from '../../parts/use-main-key.ts'
+import { say } from '../../words/index.ts'
+import type { StartingProps } from '../starting/preparing.tsx'
+import './done.css'
+
+/** Between tests: only that it is done. The client reads along, so no value stands here. */
+export function DoneScreen({ view, store, onLeave }: StartingProps) {
+  const { mainKey } = useSettings()
+  const isLeft = view.phase === 'withdrawn'
+  const next = () => (store === 'rehearsal' ? go('rehearsal') : go(`client/${view.client ?? ''}/choose`))
+  useMainKey(mainKey, next)
+  return (
+    <Stage
+      head={<p className="done-test">{view.protocol.title}</p>}
+      main={<MainAction label={say('done.next')} keyCode={mainKey} onClick={next} />}
+      others={
+        <>
+          {isLeft ? null : (
+            <Button isLarge onPress={() => go(`result/${store}/${view.id}`)}>
+              {say('done.result')}
+            </Button>
+          )}
+          <Button isLarge onPress={onLeave}>
+            {say(store === 'rehearsal' ? 'done.leave.rehearsal' : 'done.leave')}
+          </Button>
+        </>
+      }
+    >
+      <h1 className="done-title">{say(isLeft ? 'done.left' : 'done.title')}</h1>
+      <p className="done-text">{say(isLeft ? 'done.left.text' : 'done.text')}</p>
+    </Stage>
+  )
+}

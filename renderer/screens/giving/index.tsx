@@ -1,0 +1,59 @@
+import type { Output } from '../../../main/contract/procedures.ts'
+import { FaultNotice } from '../../app/fault-notice.tsx'
+import { usePushes, useReading } from '../../app/host.tsx'
+import { go } from '../../app/route.ts'
+import { Page } from '../../parts/page.tsx'
+import { Waiting } from '../../parts/waiting.tsx'
+import { say } from '../../words/index.ts'
+import { useCallback } from 'react'
+import AdministrationScreen from '../administration/index.tsx'
+import { DoneScreen } from '../done/index.tsx'
+import { ConfirmingScreen } from '../starting/confirming.tsx'
+import { PreparingScreen } from '../starting/preparing.tsx'
+import './giving.css'
+
+export type View = Output<'administrations.view'>['view']
+export type Store = 'records' | 'rehearsal'
+
+export interface GivingProps {
+  readonly store: Store
+  readonly administration: string
+}
+
+/** Leads through one administration: prepare, confirm, give, done. The chart says where it stands. */
+export function GivingScreen({ store, administration }: GivingProps) {
+  const { value, fault, again } = useReading('administrations.view', { store, id: administration })
+  const phase = value?.view.phase
+  // The administration's own screen follows the pushes itself; elsewhere somebody else may have moved it on.
+  const isGiving = phase !== undefined && GIVING.has(phase)
+  usePushes(
+    useCallback(
+      (push) => {
+        if (!isGiving && push.push === 'administration' && push.id === administration) again()
+      },
+      [isGiving, administration, again],
+    ),
+  )
+  if (!value)
+    return (
+      <Page title={say('giving.opening')}>
+        {fault ? <FaultNotice fault={fault} onAgain={again} /> : <Waiting />}
+      </Page>
+    )
+  const { view } = value
+  const leave = () => (store === 'rehearsal' ? go('rehearsal') : go(`client/${view.client ?? ''}`))
+  const props = { view, store, onChanged: again, onLeave: leave }
+  return (
+    <>
+      {store === 'rehearsal' ? <p className="giving-rehearsal">{say('app.rehearsal')}</p> : null}
+      {view.phase === 'preparing' ? <PreparingScreen {...props} /> : null}
+      {view.phase === 'confirming' ? <ConfirmingScreen {...props} /> : null}
+      {isGiving ? (
+        <AdministrationScreen administration={administration} store={store} onLeave={again} />
+      ) : null}
+      {view.phase === 'finished' || view.phase === 'withdrawn' ? <DoneScreen {...props} /> : null}
+    </>
+  )
+}
+
+const GIVING: ReadonlySet<View['phase']> = new Set(['giving', 'paused', 'halted', 'stale'])

@@ -1,0 +1,14 @@
+import { go, type Route } from '../../app/route.ts'
+import HistoryScreen from './index.tsx'
+
+export default {
+  path: 'history/:client/:protocol',
+  Screen: ({ params }) => (
+    <HistoryScreen
+      client={params.client ?? ''}
+      protocol={params.protocol ?? ''}
+      onLeave={() => go(`client/${params.client ?? ''}`)}
+    />
+  ),
+  client: 'client',
+} satisfies Route

@@ -1,0 +1,4 @@
+import type { Route } from '../../app/route.ts'
+import { ChoosingScreen } from '../choosing/index.tsx'
+
+export default { path: 'rehearsal', Screen: () => <ChoosingScreen client={null} /> } satisfies Route

@@ -1,0 +1,114 @@
+import { useState } from 'react'
+import { NOTHING_KNOWN } from '../../../protocols/client.ts'
+import { FaultNotice } from '../../app/fault-notice.tsx'
+import { useDoing, useHost, useReading } from '../../app/host.tsx'
+import { restrictionsOf } from '../../app/person.ts'
+import { useClinic } from '../../app/session.tsx'
+import { Button } from '../../parts/button.tsx'
+import { focusFirstProblem } from '../../parts/focus-first-problem.ts'
+import { FormFoot } from '../../parts/form-foot.tsx'
+import { Notice } from '../../parts/notice.tsx'
+import { Page } from '../../parts/page.tsx'
+import { Waiting } from '../../parts/waiting.tsx'
+import { say } from '../../words/index.ts'
+import type { Store, View } from '../giving/index.tsx'
+import { type Card, isBarred, type Problems, type Proposal, readStart, startDraft } from './draft.ts'
+import { StartForm } from './start-form.tsx'
+import './starting.css'
+
+export interface StartingProps {
+  readonly view: View
+  readonly store: Store
+  readonly onChanged: () => void
+  readonly onLeave: () => void
+}
+
+/** All that is asked before a test begins, on one page. */
+export function PreparingScreen(props: StartingProps) {
+  const { view, onLeave } = props
+  const protocol = { from: view.protocol.from, key: view.protocol.id }
+  const card = useReading('protocols.read', protocol)
+  const proposal = useReading('administrations.proposal', { protocol, client: view.client })
+  if (card.value && proposal.value)
+    return <Preparing {...props} card={card.value} proposal={proposal.value} />
+  const fault = card.fault ?? proposal.fault
+  return (
+    <Page title={view.protocol.title} back={{ label: say('starting.back'), onPress: onLeave }}>
+      {fault ? <FaultNotice fault={fault} onAgain={card.fault ? card.again : proposal.again} /> : <Waiting />}
+    </Page>
+  )
+}
+
+interface PreparingProps extends StartingProps {
+  readonly card: Card
+  readonly proposal: Proposal
+}
+
+function Preparing({ view, store, onChanged, onLeave, card, proposal }: PreparingProps) {
+  const { today } = useClinic()
+  const { call } = useHost()
+  const { run, fault, isBusy } = useDoing()
+  const restrictions = restrictionsOf(view.facts ?? NOTHING_KNOWN)
+  const [draft, setDraft] = useState(() =>
+    startDraft({ card, proposal, precautions: view.precautions, restrictions, today }),
+  )
+  const [problems, setProblems] = useState<Problems>({})
+  const [refused, setRefused] = useState<string | null>(null)
+  const barred = isBarred(draft)
+  const act = (body: Parameters<typeof call<'administrations.act'>>[1]['body']) =>
+    run(async () => {
+      const answer = await call('administrations.act', { store, id: view.id, body })
+      setRefused(answer.taken ? null : answer.refusal.refused)
+      if (answer.taken) onChanged()
+    })
+  const goOn = () => {
+    const read = readStart(draft, { card, restrictions, today })
+    setProblems('problems' in read ? read.problems : {})
+    if ('problems' in read) return focusFirstProblem()
+    void act({ kind: 'prepared', ...read.prepared })
+  }
+  return (
+    <Page
+      title={say('starting.title', { test: view.protocol.title })}
+      lead={say('starting.lead')}
+      back={{ label: say('starting.back'), onPress: onLeave }}
+    >
+      <StartForm
+        view={view}
+        card={card}
+        draft={draft}
+        onChange={setDraft}
+        problems={problems}
+        restrictions={restrictions}
+        wasVisitAsked={proposal.visit !== null}
+        today={today}
+      />
+      <FaultNotice fault={fault} />
+      {refused ? <Notice tone="fault" isLive title={say('starting.refused', { code: refused })} /> : null}
+      {barred ? (
+        <Barred onWithdraw={() => void act({ kind: 'withdrawn', reason: say('starting.barred.reason') })} />
+      ) : (
+        <FormFoot
+          label={say('starting.go_on')}
+          onDone={goOn}
+          isBusy={isBusy}
+          problems={Object.keys(problems).length}
+        />
+      )}
+    </Page>
+  )
+}
+
+/** Somebody answered that it is not to be given: the program takes no decision, it only offers the way out. */
+function Barred({ onWithdraw }: { readonly onWithdraw: () => void }) {
+  return (
+    <Notice tone="caution" isLive title={say('starting.barred.title')}>
+      <p>{say('starting.barred.text')}</p>
+      <div>
+        <Button look="strong" onPress={onWithdraw}>
+          {say('starting.barred.leave')}
+        </Button>
+      </div>
+    </Notice>
+  )
+}
