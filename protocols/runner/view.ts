@@ -130,6 +130,7 @@ export const stepView = z.strictObject({
   practice: z.boolean(),
   text: z.string().nullable(),
   maySay: z.array(z.string()),
+  /** The drawing itself, as SVG text: the screen has no way to the protocol's files. */
   figure: z.string().nullable(),
   happenings: z.array(happeningView),
   /** The kind's own data; `renderer/steps/<kind>` knows its shape. */
@@ -171,10 +172,25 @@ export const administrationView = z.strictObject({
   asking: z.strictObject({ rule: z.string(), place, text: z.string() }).nullable(),
   /** Void trials whose reason has not been given yet; asked after the trial, due before the end. */
   unexplained: z.array(z.uuid()),
+  /** The reasons that a void trial may be given, built-in ones included; also when no step is at hand. */
+  voidReasons: z.array(z.strictObject({ name: z.string(), seen: z.string() })),
+  /** Wall time of the last event taken: how long a reopened administration has waited. */
+  lastAt: z.string(),
   trials: z.array(trial),
   rules: z.array(ruleView),
   deviations: z.array(deviation),
   corrections: z.array(correction),
+  /** Stops for the client's sake: what they ended, why, pain 0 to 10 and what was done. */
+  stops: z.array(
+    z.strictObject({
+      ends: z.enum(['nothing', 'trial', 'hand', 'test', 'visit']),
+      reason: z.string(),
+      pain: z.int().nullable(),
+      done: z.string(),
+      at: z.string(),
+      by: z.string(),
+    }),
+  ),
   remarks: z.array(z.strictObject({ text: z.string(), at: z.string(), by: z.string() })),
   precautions: z.array(z.strictObject({ id: z.string(), ask: z.string(), why: z.string().nullable() })),
   prepared: z
