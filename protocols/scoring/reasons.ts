@@ -63,9 +63,9 @@ export const NORM_CAUTIONS = {
   age_uncertain: ['from', 'to'],
   sex_unknown: [],
   dominance_unknown: [],
-  /** Part of the range that the age may lie in is outside the table. */
-  age_partly_out_of_range: ['from', 'to'],
-  /** The table's ages, in completed years. */
+  /** Some of what the client may be, by age or sex, has no row in the table. */
+  partly_without_row: [],
+  /** The table's youngest and oldest, in completed years; one of them is left out where the table is open. */
   table_ages: ['from', 'to'],
   /** How many people stand behind the row isn't known: no interval, no correction for a small group. */
   size_unknown: [],
