@@ -127,7 +127,7 @@ test('records damaged at any page are told as damaged, never read as whole', asy
   expect([...said].toSorted()).toEqual(['file', 'records.damaged', 'records.keys-mismatch'])
 })
 
-test.skipIf(process.platform === 'win32')('keys are readable by their owner only', () => {
+test('keys are readable by their owner only', () => {
   expect(statSync(keys(closed().at)).mode & 0o777).toBe(0o600)
 })
 
