@@ -15,7 +15,7 @@
  * two different events give the same bytes. Body and salt may be erased: `digest` stays, and so the chain still
  * verifies, while without the salt nobody can find out by guessing what the body said.
  */
-import { createHash } from 'node:crypto'
+import { hash } from 'node:crypto'
 import { canonicalText } from './canonical.ts'
 
 /** The kinds of stream: what an event is about. */
@@ -46,13 +46,22 @@ export function bodyBytes(body: unknown): Buffer {
   return Buffer.from(canonicalText(body), 'utf8')
 }
 
+/** The envelope's RFC 8785 bytes, its members written in the order that sorting them gives. */
+export function envelopeBytes(of: Envelope): Buffer {
+  const { at, clock, device, id, kind, sequence, user, version } = of
+  const stream = { id: of.stream.id, kind: of.stream.kind }
+  return Buffer.from(JSON.stringify({ at, clock, device, id, kind, sequence, stream, user, version }), 'utf8')
+}
+
+const sha256 = (...parts: readonly Uint8Array[]): Buffer => hash('sha256', Buffer.concat(parts), 'buffer')
+
 export function digestOf(salt: Uint8Array, body: Uint8Array): Buffer {
-  return createHash('sha256').update(salt).update(body).digest()
+  return sha256(salt, body)
 }
 
 export function hashOf(previous: Uint8Array, envelope: Envelope, digest: Uint8Array): Buffer {
-  const bytes = Buffer.from(canonicalText(envelope), 'utf8')
+  const bytes = envelopeBytes(envelope)
   const length = Buffer.alloc(4)
   length.writeUInt32BE(bytes.length)
-  return createHash('sha256').update(previous).update(length).update(bytes).update(digest).digest()
+  return sha256(previous, length, bytes, digest)
 }

@@ -3,7 +3,7 @@ import { bodyBytes, digestOf, type Envelope, FIRST, hashOf, SALT_BYTES, type Str
 import type { Database, Value } from './database.ts'
 import type { Entry, Stamped, Stream } from './entry.ts'
 import type { Body } from './event-kind.ts'
-import { type HybridClock, hybridClock } from './hybrid-clock.ts'
+import { hybridClock } from './hybrid-clock.ts'
 
 export interface EventRow {
   readonly id: string
@@ -42,10 +42,13 @@ export const entryOf = (row: EventRow): Entry => ({
 })
 
 export interface Log {
-  /** Writes one event as this device's next, within the caller's transaction. */
-  write(stamped: Stamped, wall: number): Entry
-  /** Reads where the chain stands: after opening, and when a transaction was taken back. */
-  find(): void
+  /**
+   * Writes one event as this device's next, within the caller's transaction.
+   * @returns null where an event with its id is there already: nothing was written then
+   */
+  write(stamped: Stamped, wall: number): Entry | null
+  /** Remembers where the chain stands. @returns how to go back there when a transaction was taken back */
+  mark(): () => void
   byId(id: string): Entry | null
   count(): number
   /** A stream's events in order. */
@@ -65,7 +68,9 @@ const COLUMNS =
 function statementsOf(database: Database) {
   const events = `SELECT ${COLUMNS} FROM event`
   return {
-    insert: database.prepare(`INSERT INTO event (${COLUMNS}) VALUES (${COLUMNS.replace(/\w+/g, '?')})`),
+    insert: database.prepare(
+      `INSERT INTO event (${COLUMNS}) VALUES (${COLUMNS.replace(/\w+/g, '?')}) ON CONFLICT (id) DO NOTHING`,
+    ),
     head: database.prepare<[string], { sequence: number; hash: Uint8Array }>(
       'SELECT sequence, hash FROM event WHERE device = ? ORDER BY sequence DESC LIMIT 1',
     ),
@@ -90,18 +95,17 @@ function statementsOf(database: Database) {
 /** @param random gives an event its salt */
 export function logOf(database: Database, device: string, random: (bytes: number) => Uint8Array): Log {
   const statements = statementsOf(database)
-  let sequence = 0
-  let hash: Uint8Array = FIRST
-  let clock: HybridClock = hybridClock(null)
-  const find = () => {
-    const head = statements.head.get(device)
-    sequence = head?.sequence ?? 0
-    hash = head?.hash ?? FIRST
-    clock = hybridClock(statements.newest.get()?.clock ?? null)
-  }
-  find()
+  const head = statements.head.get(device)
+  const clock = hybridClock(statements.newest.get()?.clock ?? null)
+  let sequence = head?.sequence ?? 0
+  let hash: Uint8Array = head?.hash ?? FIRST
   return {
-    find,
+    mark() {
+      const stood = [sequence, hash] as const
+      return () => {
+        ;[sequence, hash] = stood
+      }
+    },
     write(stamped, wall) {
       const { id, at, user, stream, version, body } = stamped
       const envelope: Envelope = {
@@ -121,7 +125,8 @@ export function logOf(database: Database, device: string, random: (bytes: number
       const next = hashOf(hash, envelope, digest)
       const { sequence: number, clock: stamp, kind } = envelope
       const values: Value[] = [id, device, number, stamp, user, stream.kind, stream.id, kind, version, at]
-      statements.insert.run(...values, salt, bytes, digest, next)
+      const { changes } = statements.insert.run(...values, salt, bytes, digest, next)
+      if (changes === 0) return null
       sequence = number
       hash = next
       return { ...envelope, body }

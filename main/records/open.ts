@@ -1,15 +1,12 @@
-import { randomBytes } from 'node:crypto'
 import { existsSync, mkdirSync, accessSync, constants } from 'node:fs'
 import { join } from 'node:path'
 import type { Recorded } from '../../protocols/runner/events.ts'
 import { Refused } from '../contract/procedure.ts'
 
 import type { Projector } from './administration.ts'
-import { bodyBytes } from './chain.ts'
 import { type Database, faultOf, isSomethingElse, openDatabase } from './database.ts'
 import type { Entry, Stamped, Stream } from './entry.ts'
 import type { Body } from './event-kind.ts'
-import { checkedVersion } from './events.ts'
 import { event as deviceAdded } from './events/device-added.v1.ts'
 import { event as storeCreated } from './events/store-created.v1.ts'
 import { heldFault, removeHolder, writeHolder } from './holder.ts'
@@ -18,12 +15,14 @@ import { type Keys, makeKeys, readKeys } from './keys.ts'
 import { type Log, logOf } from './log.ts'
 import { migrate } from './migration.ts'
 import { type ReadModels, readModelsOf } from './read-models.ts'
+import { randomPool } from './random-pool.ts'
 import { readsOf } from './reads.ts'
 import { rebuild } from './rebuild.ts'
 import type { Reads } from './rows.ts'
 import type { StoreKind } from './stores.ts'
 import { type VerifyOptions, type VerifyReport, verify } from './verify.ts'
 import { localTime, type WallClock } from './wall-clock.ts'
+import { type Writer, writerOf } from './writer.ts'
 
 const NIL = '00000000-0000-0000-0000-000000000000'
 
@@ -118,7 +117,9 @@ interface Parts {
   readonly keys: Keys
   readonly log: Log
   readonly models: ReadModels
+  readonly writer: Writer
   readonly read: Reads
+  readonly random: (bytes: number) => Uint8Array
   readonly newId: () => string
 }
 
@@ -132,11 +133,12 @@ export function openRecords(options: OpenOptions): Records {
   const { folder, clock } = options
   const path = join(folder, NAME)
   folderReady(folder)
-  const newId = idMaker(clock.now, randomBytes)
+  const random = randomPool()
+  const newId = idMaker(clock.now, random)
   const keys = keysOf(folder, path, newId)
   const database = opened(folder, path, keys.data)
   try {
-    return recordsOf(ready({ options, path, database, keys, newId }))
+    return recordsOf(ready({ options, path, database, keys, random, newId }))
   } catch (error) {
     database.close()
     throw faultOf(error, path)
@@ -144,17 +146,18 @@ export function openRecords(options: OpenOptions): Records {
 }
 
 /** Brings the file up to date and checks that it is the one that was asked for. */
-function ready(of: Pick<Parts, 'options' | 'path' | 'database' | 'keys' | 'newId'>): Parts {
+function ready(of: Pick<Parts, 'options' | 'path' | 'database' | 'keys' | 'random' | 'newId'>): Parts {
   const { options, path, database, keys } = of
   const { folder, clock } = options
   const projector = options.projector
   database.exec('BEGIN IMMEDIATE')
   const due = migrate(database, path)
-  const log = logOf(database, keys.device, randomBytes)
+  const log = logOf(database, keys.device, of.random)
   const models = readModelsOf(database, projector, log.before, true)
   if (due) rebuild(database, log, projector)
   database.exec('COMMIT')
-  const parts: Parts = { ...of, log, models, read: readsOf(database) }
+  const writer = writerOf({ path, store: options.store, clock, database, log, models, newId: of.newId })
+  const parts: Parts = { ...of, log, models, writer, read: readsOf(database) }
   begin(parts)
   writeHolder(folder, localTime(clock.now(), clock.offsetMinutes(clock.now())))
   return parts
@@ -162,7 +165,7 @@ function ready(of: Pick<Parts, 'options' | 'path' | 'database' | 'keys' | 'newId
 
 /** The first events of a new file and of a device that is new to it. */
 function begin(parts: Parts): void {
-  const { database, keys, options } = parts
+  const { database, keys, options, writer } = parts
   const store = database.prepare<[], { kind: StoreKind }>('SELECT kind FROM store').get()
   if (store && store.kind !== options.store) {
     throw new Refused('records.other-store', {
@@ -176,52 +179,11 @@ function begin(parts: Parts): void {
     ...(store ? [] : [storeCreated.make({ store: options.store })]),
     ...(known ? [] : [deviceAdded.make({ device: keys.device, publicKey: keys.publicKey })]),
   ]
-  if (bodies.length) keep(parts, stamp(parts, CLINIC, bodies, PROGRAM))
-}
-
-function stamp(parts: Parts, stream: Stream, bodies: readonly Body[], user: string): Stamped[] {
-  const { clock, store } = parts.options
-  return bodies.map((body) => {
-    const version = checkedVersion(stream.kind, body)
-    if (body.kind === 'opened' && 'rehearsal' in body && body.rehearsal !== (store === 'rehearsal')) {
-      throw new TypeError('A rehearsal is kept in the rehearsal store, and nothing else is.')
-    }
-    const now = clock.now()
-    return { id: parts.newId(), at: localTime(now, clock.offsetMinutes(now)), user, stream, version, body }
-  })
-}
-
-/** The same id with another body would be a lost event: it is never taken for a retry. */
-function repeated(known: Entry, stamped: Stamped): Entry {
-  if (known.body && !bodyBytes(known.body).equals(bodyBytes(stamped.body))) {
-    throw new TypeError(`Another event is kept under the id ${stamped.id}.`)
-  }
-  return known
-}
-
-function keep(parts: Parts, stamped: readonly Stamped[]): Entry[] {
-  const { database, log, models, options, path } = parts
-  try {
-    return database
-      .transaction(() =>
-        stamped.map((one) => {
-          const known = log.byId(one.id)
-          if (known) return repeated(known, one)
-          const entry = log.write(one, options.clock.now())
-          models.take(entry)
-          return entry
-        }),
-      )
-      .immediate()
-  } catch (error) {
-    models.forget()
-    log.find()
-    throw faultOf(error, path)
-  }
+  if (bodies.length) writer.keep(writer.stamp(CLINIC, bodies, PROGRAM))
 }
 
 function recordsOf(parts: Parts): Records {
-  const { options, path, database, keys, log, models, read, newId } = parts
+  const { options, path, database, keys, log, models, read, newId, writer } = parts
   const { clock } = options
   const projector = options.projector
   return {
@@ -230,9 +192,9 @@ function recordsOf(parts: Parts): Records {
     read,
     newId,
     now: () => localTime(clock.now(), clock.offsetMinutes(clock.now())),
-    stamp: (stream, bodies, user) => stamp(parts, stream, bodies, user),
-    keep: (stamped) => keep(parts, stamped),
-    append: (stream, bodies, user) => keep(parts, stamp(parts, stream, bodies, user)),
+    stamp: writer.stamp,
+    keep: writer.keep,
+    append: (stream, bodies, user) => writer.keep(writer.stamp(stream, bodies, user)),
     stream: (of) => log.stream(of),
     administration: (id) => recordedOf(log.stream({ kind: 'administration', id })),
     rebuild() {

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto'
+import * as fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { bodyBytes, digestOf, type Envelope, FIRST, hashOf } from '../../main/records/chain.ts'
+import { bodyBytes, digestOf, envelopeBytes, type Envelope, FIRST, hashOf } from '../../main/records/chain.ts'
 
 const envelope: Envelope = {
   id: '019c2f6b-6a00-7a3e-8000-00000000abcd',
@@ -41,6 +42,26 @@ test('exactly the bytes that the docstring names are hashed', () => {
     .update(Buffer.concat([Buffer.alloc(32), length, Buffer.from(written), digest]))
     .digest()
   expect(hashOf(FIRST, envelope, digest)).toEqual(hash)
+})
+
+test('an envelope is hashed as its RFC 8785 bytes, whatever it holds', () => {
+  const text = fc.string({ unit: 'binary', maxLength: 12 })
+  const any: fc.Arbitrary<Envelope> = fc.record({
+    id: text,
+    device: text,
+    sequence: fc.nat(),
+    clock: text,
+    user: text,
+    stream: fc.record({ kind: fc.constantFrom('client', 'administration', 'clinic'), id: text }),
+    kind: text,
+    version: fc.nat(),
+    at: text,
+  })
+  fc.assert(
+    fc.property(any, (one) => {
+      expect(envelopeBytes(one)).toEqual(bodyBytes(one))
+    }),
+  )
 })
 
 test('a hash that was written once stays what it was', () => {
