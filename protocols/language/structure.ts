@@ -38,4 +38,3 @@ export const rulesOf = (draft: Draft): readonly Placed<Rule>[] => nodesOf(draft)
 export function isTrial(step: Step): boolean {
   return Object.keys(STEP_KINDS.get(step.kind)?.columns(step) ?? {}).length > 0
 }
-

@@ -11,13 +11,12 @@ export type Column = (typeof COLUMNS)[number]
 
 /** What is wrong with a table, told by the check of the same name. */
 export type TableFault =
-  | { readonly is: 'norm_table_missing' | 'norm_table_empty'; readonly at: Range | null }
+  | { readonly is: 'norm_table_missing'; readonly at: Range | null }
+  | { readonly is: 'norm_table_empty'; readonly at: Range }
   | { readonly is: 'norm_table_syntax'; readonly at: Range; readonly message: string }
-  | {
-      readonly is: 'norm_column_missing' | 'norm_column_unknown' | 'norm_column_twice'
-      readonly at: Range
-      readonly column: string
-    }
+  | { readonly is: 'norm_column_missing'; readonly at: Range; readonly column: string }
+  | { readonly is: 'norm_column_unknown'; readonly at: Range; readonly column: string }
+  | { readonly is: 'norm_column_twice'; readonly at: Range; readonly column: string }
   | { readonly is: 'norm_row_length'; readonly at: Range; readonly cells: number; readonly columns: number }
   | {
       readonly is: 'norm_value_unreadable'

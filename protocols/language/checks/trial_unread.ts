@@ -1,0 +1,33 @@
+import type { Check } from '../check.ts'
+import { namesRead } from '../convert/link.ts'
+import { isTrial, stepsOf } from '../structure.ts'
+
+/**
+ * What it does: Each trial is read by some score, rule or loop.
+ *
+ * Why it matters: A trial that no formula reads is given for the record only; mostly a formula names
+ * another step by mistake.
+ *
+ * Example:
+ *     - { timed: run, … } … value: first(walk.time)
+ *
+ * Instead:
+ *     value: first(run.time)
+ */
+export default {
+  code: 'trial_unread',
+  severity: 'advice',
+  needs: ['scores', 'steps'],
+  *run({ draft }) {
+    if (draft.scores.length === 0) return
+    const read = new Set(draft.expressions.flatMap((placed) => [...namesRead(placed)]))
+    for (const { node } of stepsOf(draft)) {
+      if (!isTrial(node) || node.practice || read.has(node.name)) continue
+      yield {
+        at: draft.nameAt(node),
+        message: `No score reads the trial "${node.name}".`,
+        mend: 'Read it in a formula, or mark it with practice: true.',
+      }
+    }
+  },
+} satisfies Check
