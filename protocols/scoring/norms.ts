@@ -98,7 +98,17 @@ function stratumOf(row: NormRow, norm: Norm, { score, value }: Comparand): Strat
   const standing = z === null ? null : percentileOf(performanceZ ?? z, row.n)
   const { sex, ageMin, ageMax, hand, n, line, provenance } = row
   return {
-    ...{ sex, ageMin, ageMax, hand, n, mean, sd, line, provenance, z, performanceZ },
+    sex,
+    ageMin,
+    ageMax,
+    hand,
+    n,
+    mean,
+    sd,
+    line,
+    provenance,
+    z,
+    performanceZ,
     percentile: standing?.percentile ?? null,
     percentileInterval: standing?.interval ? [...standing.interval] : null,
     definition: standing?.definition ?? 'normal',

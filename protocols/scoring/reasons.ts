@@ -59,6 +59,8 @@ export const NORM_CAUTIONS = {
   /** A deviation that the protocol lets stand with a caution. */
   deviated: ['count'],
   age_unknown: [],
+  /** The birth as recorded comes after the administration. */
+  age_impossible: [],
   /** The age is known only to lie in a range, in completed years. */
   age_uncertain: ['from', 'to'],
   sex_unknown: [],
@@ -95,10 +97,10 @@ export const OTHER_HAND = {
 /** What stood differently at the earlier time, or where a change figure was gathered. */
 export const CHANGE_CAUTIONS = {
   /** Another version of the protocol, comparable by its number. */
-  version_differs: ['then', 'now'],
+  version_differs: ['before', 'now'],
   wording_differs: [],
   examiner_differs: [],
-  condition_differed: ['condition', 'then', 'now'],
+  condition_differed: ['condition', 'before', 'now'],
   deviated_then: ['count'],
   deviated_now: ['count'],
   /** The figure was gathered with one examiner; here two gave the test, or the other way round. */
@@ -127,5 +129,5 @@ export const CHANGE_SENTENCES = {
   /** A bound leaves it open. */
   cannot_tell: [],
   /** Scores of different major versions aren't compared. */
-  not_comparable: ['then', 'now'],
+  not_comparable: ['before', 'now'],
 } as const satisfies Readonly<Record<string, Details>>

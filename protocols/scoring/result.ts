@@ -75,10 +75,10 @@ export const change = z.strictObject({
   figures: z.array(
     z.strictObject({
       statistic: z.enum(['SEM', 'MDC90', 'MDC95', 'MCID']),
-      /** In the score's unit, worked out from the percentage where the figure is one; as published. */
-      size: z.number(),
+      /** In the score's unit; null where it is a percentage of a first value that is a bound or zero. */
+      size: z.number().nullable(),
       /** What the difference is held against: an MDC95 worked out from a SEM, else `size`. */
-      threshold: z.number(),
+      threshold: z.number().nullable(),
       /** The figure as printed: `19.4 %`, `6.2 s`. */
       printed: z.string(),
       population: z.string(),
@@ -86,7 +86,7 @@ export const change = z.strictObject({
       provenance: z.enum(['seen', 'memory', 'abstract']),
       n: z.number().nullable(),
       interval: z.string(),
-      /** Whether the difference is larger than the threshold; null where that can't be told. */
+      /** Whether the difference is larger (MCID: as large or larger); null where that can't be told. */
       exceeded: z.boolean().nullable(),
       cautions: z.array(missing),
     }),
