@@ -18,11 +18,20 @@ export function stampOf(press: Pick<Press, 'at' | 'input'>, now: number): Stamp 
   return { at: press.at, clock: CLOCK, input: press.input, late: now - press.at }
 }
 
-/** A stamp worked out from an earlier one on the same clock, such as the end of a window. */
-export function stampAfter(start: Stamp, ms: number, now: number): Stamp {
-  const at = start.at + ms
-  return { at, clock: start.clock, input: start.input, late: now - at }
+/** A moment on one of the monotonic clocks, as an input's stamp names it. */
+export interface Moment {
+  readonly at: number
+  readonly clock: string
 }
+
+/** The moment `ms` after another on the same clock; never a hair less, whatever the sum is rounded to. */
+export function momentAfter(from: Moment, ms: number): Moment {
+  let at = from.at + ms
+  while (at - from.at < ms) at += at * Number.EPSILON
+  return { at, clock: from.clock }
+}
+
+export const momentNow = (): Moment => ({ at: performance.now(), clock: CLOCK })
 
 /** Smallest step in ms by which `read` moves, over at least `steps` steps. Stops after `most` readings. */
 export function smallestStep(read: () => number, steps: number, most: number): number {

@@ -15,6 +15,7 @@ export type Command =
   | 'remark'
   | 'typed'
   | 'correct'
+  | 'skip'
   | 'put_right'
   | 'cover'
   | 'help'
@@ -30,6 +31,7 @@ export const COMMAND_KEYS: Readonly<Record<Command, string>> = {
   remark: 'r',
   typed: 't',
   correct: 'e',
+  skip: 's',
   put_right: 'w',
   cover: 'k',
   help: '?',

@@ -28,6 +28,8 @@ export interface Listening {
 }
 
 const POINTER = 'pointer'
+/** The cover is no dialog to the keys: what runs under it is worked blindly. */
+const DIALOGS = '[role="dialog"], [role="alertdialog"], dialog:not(.cover)'
 const FIELDS = 'input, textarea, select, [contenteditable=""], [contenteditable="true"], [role="textbox"]'
 
 function inText(target: EventTarget | null): boolean {
@@ -35,7 +37,7 @@ function inText(target: EventTarget | null): boolean {
 }
 
 function inDialog(target: EventTarget | null): boolean {
-  return target instanceof Element && target.closest('[role="dialog"], [role="alertdialog"], dialog') !== null
+  return target instanceof Element && target.closest(DIALOGS) !== null
 }
 
 /** Enter and Space press a button that has the focus, unless one of them is the main key. */
@@ -81,6 +83,33 @@ function onKeyUp(event: KeyboardEvent, ear: Ear): void {
   if (main && !inText(event.target) && !inDialog(event.target)) event.preventDefault()
 }
 
+const pointerDown = (at: number): Signal => ({
+  signal: 'down',
+  code: POINTER,
+  key: POINTER,
+  at,
+  input: 'pointer',
+  repeat: false,
+  modified: false,
+  inText: false,
+})
+
+function listenToPage(ear: Ear, ending: AbortSignal): void {
+  const options = { capture: true, signal: ending }
+  const gone = (event: Event): void => {
+    ear.signal({ signal: 'lost' })
+    ear.to.lost(event.timeStamp)
+  }
+  const up = (event: Event): void => void ear.signal({ signal: 'up', code: POINTER, at: event.timeStamp })
+  addEventListener('keydown', (event) => onKeyDown(event, ear), options)
+  addEventListener('keyup', (event) => onKeyUp(event, ear), options)
+  addEventListener('pointerup', up, options)
+  addEventListener('pointercancel', up, options)
+  addEventListener('blur', (event) => event.target === window && gone(event), options)
+  addEventListener('pagehide', gone, options)
+  document.addEventListener('visibilitychange', (event) => document.hidden && gone(event), options)
+}
+
 /**
  * Listens to keys, pedal and focus in the whole page until the returned function is called, and gives back
  * `pointer`, which the one large control hands its pointer events to.
@@ -108,43 +137,14 @@ export function listen(
   }
   const ear: Ear = { signal, settings, to }
   const ending = new AbortController()
-  const options = { capture: true, signal: ending.signal }
-  const gone = (event: Event): void => {
-    signal({ signal: 'lost' })
-    to.lost(event.timeStamp)
-  }
-  addEventListener('keydown', (event) => onKeyDown(event, ear), options)
-  addEventListener('keyup', (event) => onKeyUp(event, ear), options)
-  addEventListener(
-    'pointerup',
-    (event) => signal({ signal: 'up', code: POINTER, at: event.timeStamp }),
-    options,
-  )
-  addEventListener(
-    'pointercancel',
-    (event) => signal({ signal: 'up', code: POINTER, at: event.timeStamp }),
-    options,
-  )
-  addEventListener('blur', (event) => event.target === window && gone(event), options)
-  addEventListener('pagehide', gone, options)
-  document.addEventListener('visibilitychange', (event) => document.hidden && gone(event), options)
+  listenToPage(ear, ending.signal)
   return {
     end: () => {
       clearTimeout(timer)
       ending.abort()
     },
     pointer: (event) => {
-      if (event.button !== 0 || !event.isPrimary) return
-      signal({
-        signal: 'down',
-        code: POINTER,
-        key: POINTER,
-        at: event.timeStamp,
-        input: 'pointer',
-        repeat: false,
-        modified: false,
-        inText: false,
-      })
+      if (event.button === 0 && event.isPrimary) signal(pointerDown(event.timeStamp))
     },
   }
 }

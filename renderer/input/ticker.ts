@@ -1,9 +1,8 @@
 /**
- * The clock outside the chart: it says that a span counted from an input's stamp is over. The stamp it gives is
+ * The clock outside the chart: it says that a span counted from an input's stamp is over. The moment it gives is
  * worked out from the start, so that a late timer never changes a time.
  */
-import type { Stamp } from '../../protocols/runner/events.ts'
-import { CLOCK, stampAfter } from './clock.ts'
+import { CLOCK, type Moment, momentAfter } from './clock.ts'
 
 /** What a ticker needs of a page: its monotonic clock and a way to be called later. */
 export interface Page {
@@ -26,22 +25,22 @@ const LONGEST_WAIT = 2_000_000_000
 const nothingToCallOff = (): void => {}
 
 /**
- * Calls `over` once `ms` have passed since `start`, never before, with the stamp of that very moment. A start
+ * Calls `over` once `ms` have passed since `start`, never before, with that very moment. A start
  * on another clock (an earlier page load) can't be measured from here: nothing is called. Gives back how to
  * call it off.
  */
 export function whenOver(
-  start: Stamp,
+  start: Moment,
   ms: number,
-  over: (stamp: Stamp) => void,
+  over: (moment: Moment) => void,
   page: Page = PAGE,
 ): () => void {
   if (start.clock !== CLOCK) return nothingToCallOff
   let callOff: (() => void) | null = null
+  const end = momentAfter(start, ms)
   const look = (): void => {
-    const now = page.now()
-    const left = start.at + ms - now
-    if (left <= 0) over(stampAfter(start, ms, now))
+    const left = end.at - page.now()
+    if (left <= 0) over(end)
     else callOff = page.later(look, Math.min(Math.ceil(left), LONGEST_WAIT))
   }
   callOff = page.later(look, 0)
@@ -49,12 +48,12 @@ export function whenOver(
 }
 
 /** Seconds to show for a span of ms that is still running: whole, counted down, never below zero. */
-export function secondsLeft(start: Stamp, ms: number, now: number): number {
+export function secondsLeft(start: Moment, ms: number, now: number): number {
   return Math.max(0, Math.ceil((start.at + ms - now) / 1000))
 }
 
 /** Seconds that have run since `start`, in tenths as a running clock shows them. */
-export function secondsRun(start: Stamp, now: number): number {
+export function secondsRun(start: Moment, now: number): number {
   return Math.max(0, Math.floor((now - start.at) / 100) / 10)
 }
 

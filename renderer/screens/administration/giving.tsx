@@ -1,0 +1,139 @@
+import { useState } from 'react'
+import type { AdministrationView, StepView } from '../../../protocols/runner/view.ts'
+import { MainAction } from '../../parts/main-action.tsx'
+import { Stage } from '../../parts/stage.tsx'
+import type { EventData, FaceProps } from '../../steps/face.ts'
+import { RefusalNotice } from '../../steps/refusal.tsx'
+import { faceOf } from '../../steps/registry.ts'
+import { hasWords, say } from '../../words/index.ts'
+import { CommandBar } from './commands.tsx'
+import type { CommandsProps } from './commands.tsx'
+import type { DeskState } from './desk.ts'
+import { Figure } from './figure.tsx'
+import { Head } from './head.tsx'
+import { mainOffer, ownEvent } from './intents.ts'
+import { Happenings, MaySay, TrialsSoFar } from './side.tsx'
+import { tellBecause } from './waits.tsx'
+
+export interface GivingProps extends CommandsProps {
+  readonly state: DeskState
+  readonly mainKey: string
+  readonly showClock: boolean
+  readonly isDead: boolean
+  readonly happeningKeys: Readonly<Record<string, string | null>>
+  readonly onPointer: (event: PointerEvent) => void
+  readonly onMain: (at: number) => void
+  readonly onHappening: (name: string) => void
+  readonly send: FaceProps['send']
+  readonly prepare: (data: EventData | null) => void
+}
+
+/** What the next press does, in words; the same place and the same key whatever it is. */
+function mainWords(view: AdministrationView): string {
+  const event = mainOffer(view)
+  if (view.step === null || (event !== null && ownEvent(view.step, event) === null)) {
+    const key = `administration.main.${event ?? 'waits'}`
+    return say(hasWords(key) ? key : 'administration.main.waits')
+  }
+  const words = faceOf(view.step).main(view.step, ownEvent(view.step, event))
+  return say(words.key, words.values)
+}
+
+function Main({ view, mainKey, isDead, state, onPointer, onMain }: GivingProps) {
+  return (
+    <MainAction
+      label={mainWords(view)}
+      keyCode={mainKey}
+      isWaiting={isDead || mainOffer(view) === null || state.view === null}
+      onPointerDown={(event) => {
+        event.preventDefault()
+        onPointer(event.nativeEvent)
+      }}
+      onClick={(event) => {
+        // Pressed by Enter or by an assistive program: there was no pointer to go down.
+        if (event.detail === 0) onMain(event.timeStamp)
+      }}
+    />
+  )
+}
+
+function StepBody({ step, ...props }: GivingProps & { readonly step: StepView }) {
+  const { Face } = faceOf(step)
+  return (
+    <div className="giving-columns">
+      <div className="giving-step">
+        {step.text === null ? null : <p className="giving-text">{step.text}</p>}
+        <Figure figure={step.figure} />
+        <Face step={step} showClock={props.showClock} send={props.send} prepare={props.prepare} />
+        <RefusalNotice refusal={props.state.refusal} />
+      </div>
+      <div className="giving-side">
+        <MaySay step={step} />
+        <Happenings
+          view={props.view}
+          step={step}
+          keys={props.happeningKeys}
+          onHappening={props.onHappening}
+        />
+        <TrialsSoFar trials={props.view.trials} />
+      </div>
+    </div>
+  )
+}
+
+/** Nothing is left to give: it ends with one more key, once every void trial has its reason. */
+function AllGiven(props: GivingProps) {
+  const { view } = props
+  return (
+    <div className="giving-columns">
+      <div className="giving-step">
+        <p className="giving-text">{say('administration.all_given')}</p>
+        {view.unexplained.length === 0 ? null : (
+          <p className="step-aside">
+            {say('administration.unexplained', { count: view.unexplained.length })}
+          </p>
+        )}
+        <RefusalNotice refusal={props.state.refusal} />
+      </div>
+      <div className="giving-side">
+        <TrialsSoFar trials={view.trials} />
+      </div>
+    </div>
+  )
+}
+
+function Paused(props: GivingProps) {
+  return (
+    <div className="giving-step">
+      <p className="giving-text">{say('administration.is_paused')}</p>
+      <p className="step-aside">{tellBecause(props.view.because)}</p>
+      <RefusalNotice refusal={props.state.refusal} />
+    </div>
+  )
+}
+
+/** One step fills the screen: where we are, what to do and say, and the next thing to press. */
+export function Giving(props: GivingProps) {
+  const { view, state } = props
+  const [announced, setAnnounced] = useState('')
+  const running = view.step !== null && faceOf(view.step).isRunning(view.step)
+  const now = [view.step?.text ?? '', mainWords(view)].join(' ')
+  // Nothing is read out while a clock runs for the client.
+  if (!running && announced !== now) setAnnounced(now)
+  return (
+    <Stage
+      head={<Head view={view} saved={state.saved} waiting={state.waiting} />}
+      main={<Main {...props} />}
+      others={<CommandBar view={view} taken={props.taken} onCommand={props.onCommand} />}
+    >
+      {view.phase === 'paused' ? (
+        <Paused {...props} />
+      ) : view.step === null ? (
+        <AllGiven {...props} />
+      ) : (
+        <StepBody key={JSON.stringify([view.step.name, view.step.place])} {...props} step={view.step} />
+      )}
+      <output className="unseen">{announced}</output>
+    </Stage>
+  )
+}

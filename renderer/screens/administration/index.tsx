@@ -1,0 +1,137 @@
+import { useEffect, useState } from 'react'
+import type { Input } from '../../../main/contract/procedures.ts'
+import type { EventBody } from '../../../protocols/runner/events.ts'
+import type { AdministrationView } from '../../../protocols/runner/view.ts'
+import { FaultNotice } from '../../app/fault-notice.tsx'
+import { useSettings } from '../../app/session.tsx'
+import { CLOCK } from '../../input/clock.ts'
+import { COMMAND_KEYS, type Command } from '../../input/keys.ts'
+import { capOf } from '../../input/keys-shown.ts'
+import { useInput } from '../../input/use-input.ts'
+import { Cover } from '../../parts/cover.tsx'
+import { Waiting } from '../../parts/waiting.tsx'
+import type { FaceProps } from '../../steps/face.ts'
+import { faceOf } from '../../steps/registry.ts'
+import { tellRefusal } from '../../steps/refusal.tsx'
+import { say } from '../../words/index.ts'
+import type { Desk, DeskState } from './desk.ts'
+import { Giving } from './giving.tsx'
+import { stepBody } from './intents.ts'
+import { Panels } from './panels.tsx'
+import { useClockTold, useDue, useOrphans, useSleepWatch, useTones } from './use-clock.ts'
+import { useDesk } from './use-desk.ts'
+import { useDead, usePresses } from './use-press.ts'
+import { Halted, Stale } from './waits.tsx'
+import './administration.css'
+
+export interface AdministrationScreenProps {
+  readonly store: Input<'administrations.act'>['store']
+  readonly administration: string
+  /** Called when nothing is left to do here: finished, withdrawn, or to be confirmed first. */
+  readonly onLeave: () => void
+}
+
+const HERE: readonly AdministrationView['phase'][] = ['giving', 'paused', 'halted', 'stale']
+
+interface StandingProps {
+  readonly desk: Desk
+  readonly view: AdministrationView
+  readonly state: DeskState
+}
+
+/** Hides everything of the test; whatever runs under it runs on, and its keys work as before. */
+function Covered({ view, onLift }: { readonly view: AdministrationView; readonly onLift: () => void }) {
+  const running = view.step !== null && faceOf(view.step).isRunning(view.step)
+  return (
+    <Cover
+      title={say('administration.covered')}
+      detail={say(running ? 'administration.covered_running' : 'administration.covered_detail')}
+      liftLabel={say('administration.lift')}
+      keyCode={capOf(COMMAND_KEYS.cover)}
+      onLift={onLift}
+    />
+  )
+}
+
+/** Sends an event and gives back why it was not taken, in words; null once it was. */
+function useActs(desk: Desk): (body: EventBody) => Promise<string | null> {
+  return async (body) => {
+    const { taken, refusal } = await desk.act(() => body, true)
+    if (taken) return null
+    return refusal === null ? say('administration.not_sent') : tellRefusal(refusal)
+  }
+}
+
+function Standing({ desk, view, state }: StandingProps) {
+  const settings = useSettings()
+  const [panel, setPanel] = useState<Command | null>(null)
+  const [isCovered, setCovered] = useState(false)
+  const onAct = useActs(desk)
+  const presses = usePresses({
+    desk,
+    view,
+    settings,
+    open: (command) => (command === 'cover' ? setCovered((before) => !before) : setPanel(command)),
+  })
+  const pointer = useInput(settings, presses)
+  const isDead = useDead(view)
+  useDue(desk, view)
+  useTones(view, settings.sound)
+  if (view.phase === 'halted') return <Halted view={view} onAct={onAct} />
+  if (view.phase === 'stale') return <Stale view={view} onAct={onAct} />
+  const taken = Object.values(presses.keys)
+  const onCommand = (command: Command): void => presses.command(command, performance.now(), 'pointer')
+  const send: FaceProps['send'] = async (event, data) =>
+    (await desk.act(({ step }) => (step === null ? null : stepBody(step, event, data)), true)).refusal
+  return (
+    <>
+      <Giving
+        view={view}
+        state={state}
+        mainKey={settings.mainKey}
+        showClock={settings.showClock}
+        isDead={isDead}
+        taken={taken}
+        happeningKeys={presses.keys}
+        onPointer={pointer}
+        onMain={(at) => presses.main(at, 'key')}
+        onHappening={(name) => presses.happening(name, performance.now(), 'pointer')}
+        onCommand={onCommand}
+        prepare={presses.prepare}
+        send={send}
+      />
+      <Panels
+        view={view}
+        panel={panel}
+        onPanel={setPanel}
+        onAct={onAct}
+        onCommand={onCommand}
+        taken={taken}
+        send={send}
+      />
+      {isCovered ? <Covered view={view} onLift={() => setCovered(false)} /> : null}
+    </>
+  )
+}
+
+/** Gives one test: step by step as its chart says, with a key for everything. */
+export default function AdministrationScreen({ store, administration, onLeave }: AdministrationScreenProps) {
+  const { desk, state } = useDesk(store, administration)
+  const { view } = state
+  const isElsewhere = view !== null && !HERE.includes(view.phase)
+  useOrphans(desk, view)
+  useClockTold(desk, view?.phase)
+  useSleepWatch(desk)
+  useEffect(() => {
+    if (isElsewhere) onLeave()
+  }, [isElsewhere, onLeave])
+  const fault = state.fault === null || state.fault.code === 'host_gone' ? null : state.fault
+  if (view === null || isElsewhere)
+    return fault === null ? <Waiting /> : <FaultNotice fault={fault} onAgain={() => void desk.read()} />
+  return (
+    <div className="giving" data-clock={CLOCK}>
+      <FaultNotice fault={fault} onAgain={() => void desk.read()} />
+      <Standing desk={desk} view={view} state={state} />
+    </div>
+  )
+}

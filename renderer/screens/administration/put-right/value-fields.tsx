@@ -1,0 +1,87 @@
+import type { EventBody } from '../../../../protocols/runner/events.ts'
+import type { Trial } from '../../../../protocols/runner/view.ts'
+import { Choice } from '../../../parts/choice.tsx'
+import { Field } from '../../../parts/field.tsx'
+import { readNumber } from '../../../parts/read-number.ts'
+import { say } from '../../../words/index.ts'
+import { tellReadings, tellSide, tellUnit } from '../../../steps/tell.ts'
+
+export interface ValueDraft {
+  /** `<trial> <column>` */
+  readonly which: string | null
+  readonly typed: string
+}
+
+export const NO_VALUE: ValueDraft = { which: null, typed: '' }
+
+interface Entry {
+  readonly id: string
+  readonly trial: Trial
+  readonly column: string
+  readonly label: string
+}
+
+/** Every value that may be put right: those of trials that stand, in the order they were given. */
+function entries(trials: readonly Trial[]): readonly Entry[] {
+  return trials.flatMap((trial, index) =>
+    trial.status !== 'standing'
+      ? []
+      : tellReadings(trial).map(({ column, words }) => ({
+          id: `${trial.id} ${column}`,
+          trial,
+          column,
+          label: say('administration.put_right.entry', {
+            number: index + 1,
+            side: tellSide(trial.place) || 'none',
+            value: words,
+          }),
+        })),
+  )
+}
+
+const WIDEST = { least: 0, most: 1_000_000 }
+
+export function valueBody(
+  draft: ValueDraft,
+  trials: readonly Trial[],
+  reason: string,
+): EventBody | { readonly problem: string } {
+  const entry = entries(trials).find((each) => each.id === draft.which)
+  if (entry === undefined) return { problem: say('administration.put_right.which_missing') }
+  const read = readNumber(draft.typed, WIDEST)
+  if (!('number' in read)) return { problem: say(`parts.number.${read.problem}`, WIDEST) }
+  if (read.number === null) return { problem: say('administration.put_right.value_missing') }
+  return { kind: 'corrected', trial: entry.trial.id, column: entry.column, value: read.number, reason }
+}
+
+interface Props {
+  readonly trials: readonly Trial[]
+  readonly value: ValueDraft
+  readonly onChange: (value: ValueDraft) => void
+}
+
+export function ValueFields({ trials, value, onChange }: Props) {
+  const all = entries(trials)
+  const chosen = all.find((entry) => entry.id === value.which)
+  if (all.length === 0) return <p>{say('administration.put_right.no_values')}</p>
+  return (
+    <>
+      <Choice
+        label={say('administration.put_right.which')}
+        options={all.map(({ id, label }) => ({ id, label }))}
+        value={value.which}
+        onChange={(which) => onChange({ ...value, which })}
+      />
+      {chosen === undefined ? null : (
+        <Field
+          label={say('administration.put_right.should_be')}
+          value={value.typed}
+          onChange={(typed) => onChange({ ...value, typed })}
+          kind="number"
+          width="short"
+          after={tellUnit(chosen.trial.readings[chosen.column]?.unit ?? '1')}
+        />
+      )}
+    </>
+  )
+}

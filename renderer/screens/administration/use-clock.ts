@@ -1,0 +1,91 @@
+/** The clock beside the chart: what time alone brings about, and what breaks a running trial off. */
+import { useEffect, useRef } from 'react'
+import type { AdministrationView, StepView } from '../../../protocols/runner/view.ts'
+import { CLOCK, measureClock, momentNow } from '../../input/clock.ts'
+import { hush, play } from '../../input/sound.ts'
+import { watchSleep, whenOver } from '../../input/ticker.ts'
+import { faceOf } from '../../steps/registry.ts'
+import type { Desk } from './desk.ts'
+import { breakIntent, dueIntent } from './intents.ts'
+
+/** The newest value, for effects that must not run again because of it. */
+function useNewest<T>(value: T): { readonly current: T } {
+  const newest = useRef(value)
+  useEffect(() => {
+    newest.current = value
+  })
+  return newest
+}
+
+/** What tells one standing of a step from the next: a clock is set up anew only when this changes. */
+const standing = (step: StepView): string =>
+  JSON.stringify([step.name, step.place, step.state, faceOf(step).due(step, NEVER)])
+
+const NEVER = { at: 0, clock: '' }
+
+/** Sends what is due once its time is over. */
+export function useDue(desk: Desk, view: AdministrationView | null): void {
+  const step = view?.phase === 'giving' ? view.step : null
+  const now = useNewest(step)
+  const key = step === null ? null : standing(step)
+  useEffect(() => {
+    const at = now.current
+    if (key === null || at === null) return
+    const due = faceOf(at).due(at, momentNow())
+    if (due === null) return
+    const place = JSON.stringify(at.place)
+    return whenOver(due.from, due.ms, (moment) => {
+      void desk.act(dueIntent({ step: at.name, place }, due.event, { ...moment }), true)
+    })
+  }, [desk, key, now])
+}
+
+/** Tells the host once how finely this page's clock tells time apart. */
+export function useClockTold(desk: Desk, phase: AdministrationView['phase'] | undefined): void {
+  const told = useRef(false)
+  useEffect(() => {
+    if (phase !== 'giving' || told.current) return
+    told.current = true
+    void desk.act(() => ({ kind: 'clock', ...measureClock() }), true)
+  }, [desk, phase])
+}
+
+/** True where something still counts on the clock of a page that is gone. */
+function isOrphaned(step: StepView): boolean {
+  const face = faceOf(step)
+  if (face.isRunning(step)) return true
+  const due = face.due(step, momentNow())
+  return due !== null && due.from.clock !== CLOCK
+}
+
+/** A page that was just loaded has started nothing: what still runs was broken off by the loading. */
+export function useOrphans(desk: Desk, view: AdministrationView | null): void {
+  const looked = useRef(false)
+  useEffect(() => {
+    if (view === null || looked.current) return
+    looked.current = true
+    if (view.phase !== 'giving' || view.step === null || !isOrphaned(view.step)) return
+    void desk.act(
+      ({ step }) => (step !== null && isOrphaned(step) ? { kind: 'interrupted', cause: 'restart' } : null),
+      true,
+    )
+  }, [desk, view])
+}
+
+export function useSleepWatch(desk: Desk): void {
+  useEffect(() => {
+    return watchSleep(() => void desk.act(breakIntent('suspended'), true))
+  }, [desk])
+}
+
+/** Sounds what the step has come to, once each time it changes; silent while sound is off or the test waits. */
+export function useTones(view: AdministrationView | null, isOn: boolean): void {
+  const step = view?.phase === 'giving' ? view.step : null
+  const now = useNewest(step)
+  const key = step === null ? null : JSON.stringify([step.name, step.place, step.state])
+  useEffect(() => {
+    if (key === null || now.current === null) return hush()
+    const tone = faceOf(now.current).tone(now.current)
+    if (isOn && tone !== null) play(tone)
+  }, [key, isOn, now])
+}

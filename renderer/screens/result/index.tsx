@@ -1,0 +1,89 @@
+import { useCallback } from 'react'
+import type { Input, Output } from '../../../main/contract/procedures.ts'
+import type { Push } from '../../../main/contract/pushes.ts'
+import { FaultNotice } from '../../app/fault-notice.tsx'
+import { useReading } from '../../app/host.tsx'
+import { Notice } from '../../parts/notice.tsx'
+import { Page, Section } from '../../parts/page.tsx'
+import { Waiting } from '../../parts/waiting.tsx'
+import { say } from '../../words/index.ts'
+import { Cautions, Deviations } from './departures.tsx'
+import { Norms } from './norms.tsx'
+import { RecordText } from './record-text.tsx'
+import { ReportButton } from './report-button.tsx'
+import { Scores } from './scores.tsx'
+import { showDate } from '../../app/dates.ts'
+import { tellTime } from '../../steps/tell.ts'
+import { Trials } from './trials.tsx'
+import './result.css'
+
+export interface ResultScreenProps {
+  readonly store: Input<'administrations.result'>['store']
+  readonly id: string
+  readonly onLeave: () => void
+}
+
+export type Told = Output<'administrations.result'>
+
+function Lead({ result }: { result: Told['result'] }) {
+  const { protocol } = result
+  return (
+    <p>
+      {say('result.lead', {
+        day: showDate(result.on),
+        time: tellTime(result.startedAt),
+        examiner: result.examiner,
+      })}
+      <br />
+      {say(`result.given_by_${protocol.from}`, {
+        title: protocol.title,
+        version: protocol.version,
+        wording: protocol.wording ?? protocol.language,
+      })}
+    </p>
+  )
+}
+
+function Standing({ result }: { result: Told['result'] }) {
+  return (
+    <>
+      {result.rehearsal ? <Notice tone="caution" title={say('result.rehearsal')} /> : null}
+      {result.complete ? null : <Notice tone="caution" title={say('result.incomplete')} />}
+    </>
+  )
+}
+
+/** What one administration's result says. It is opened on request, never by the end of a test. */
+export default function ResultScreen({ store, id, onLeave }: ResultScreenProps) {
+  const touches = useCallback((push: Push) => push.push === 'administration' && push.id === id, [id])
+  const { value: told, fault, again } = useReading('administrations.result', { store, id }, touches)
+  const back = { label: say('result.back'), onPress: onLeave }
+  if (told === null) {
+    return (
+      <Page title={say('result.title_waiting')} back={back}>
+        {fault === null ? <Waiting /> : <FaultNotice fault={fault} onAgain={again} />}
+      </Page>
+    )
+  }
+  const { result } = told
+  return (
+    <Page
+      title={say('result.title', { title: result.protocol.title })}
+      lead={<Lead result={result} />}
+      back={back}
+      isWide
+    >
+      <Standing result={result} />
+      <RecordText store={store} id={id} told={told} />
+      <Section title={say('result.scores')} hint={say('result.scores_hint')}>
+        <Scores result={result} />
+      </Section>
+      <Norms result={result} standing="verified" />
+      <Deviations result={result} />
+      <Cautions result={result} />
+      <Trials store={store} result={result} onPutRight={again} />
+      <Norms result={result} standing="unverified" />
+      <ReportButton store={store} id={id} />
+    </Page>
+  )
+}

@@ -1,0 +1,129 @@
+import type { NormComparison, Result, ScoreValue } from '../../../protocols/scoring/result.ts'
+import { NormStrip } from '../../charts/norm-strip.tsx'
+import { Notice } from '../../parts/notice.tsx'
+import { Section } from '../../parts/page.tsx'
+import { say } from '../../words/index.ts'
+import { tellPasses } from '../../steps/place-words.ts'
+import { tellNumber, tellValue } from '../../steps/tell.ts'
+import { tellReason, tellScore } from './tell.ts'
+
+type Stratum = NormComparison['strata'][number]
+
+interface Compared {
+  readonly score: ScoreValue
+  readonly norm: NormComparison
+}
+
+const isVerified = (norm: NormComparison): boolean => norm.standing === 'verified'
+
+function compared(result: Result, verified: boolean): readonly Compared[] {
+  return result.scores
+    .filter((score) => score.shown)
+    .flatMap((score) => score.norms.map((norm) => ({ score, norm })))
+    .filter(({ norm }) => isVerified(norm) === verified)
+}
+
+function tellAges({ ageMin, ageMax }: Stratum): string {
+  const ages = { from: ageMin ?? 0, to: ageMax ?? 0 }
+  if (ageMin === null) return say(ageMax === null ? 'result.ages_any' : 'result.ages_to', ages)
+  return say(ageMax === null ? 'result.ages_from' : 'result.ages', ages)
+}
+
+/** The row used, in words: whom it describes, how many, their mean and spread, and its line in the table. */
+function tellRow(stratum: Stratum, score: ScoreValue): string {
+  const { decimals, unit } = score
+  return say('result.row', {
+    sex: stratum.sex,
+    hand: stratum.hand,
+    ages: tellAges(stratum),
+    provenance: stratum.provenance,
+    n: stratum.n === null ? say('result.unknown') : String(stratum.n),
+    mean: tellValue(stratum.mean, decimals + 1, unit),
+    sd: stratum.sd === null ? say('result.unknown') : tellValue(stratum.sd, decimals + 1, unit),
+    line: stratum.line,
+  })
+}
+
+/** Percentiles are whole numbers; those below the first or above the 99th are not spelled out further. */
+function tellPercentile(percentile: number): string {
+  if (percentile < 1) return say('result.below_first')
+  if (percentile > 99) return say('result.above_last')
+  return say('result.ordinal', { number: Number(tellNumber(percentile, 0)) })
+}
+
+function tellStanding(stratum: Stratum): string | null {
+  if (stratum.z === null || stratum.percentile === null) return null
+  const values = {
+    z: tellNumber(stratum.z, 2),
+    better: stratum.performanceZ === null ? say('result.unknown') : tellNumber(stratum.performanceZ, 2),
+    percentile: tellPercentile(stratum.percentile),
+    definition: say(`result.definition_${stratum.definition === 'normal' ? 'normal' : 'modified_t'}`),
+  }
+  if (stratum.percentileInterval === null) return say('result.standing', values)
+  const [low, high] = stratum.percentileInterval
+  return say('result.standing_interval', { ...values, low: tellPercentile(low), high: tellPercentile(high) })
+}
+
+function StratumPart({ stratum, score }: { stratum: Stratum; score: ScoreValue }) {
+  const standing = tellStanding(stratum)
+  return (
+    <div className="result-stratum">
+      <p>{tellRow(stratum, score)}</p>
+      {standing === null ? null : <p className="result-standing">{standing}</p>}
+      {score.value === null || stratum.sd === null || stratum.z === null ? null : (
+        <NormStrip
+          value={score.value}
+          over={score.over}
+          mean={stratum.mean}
+          sd={stratum.sd}
+          title={say('result.strip_title', { title: score.title, place: tellPasses(score.passes) || 'none' })}
+          description={`${tellRow(stratum, score)} ${standing ?? ''}`}
+          showValue={(value) => tellNumber(value, score.decimals)}
+          meanWord={say('result.mean_word')}
+        />
+      )}
+    </div>
+  )
+}
+
+function NormPart({ score, norm }: Compared) {
+  const place = tellPasses(score.passes)
+  const standing = say(`result.norm_${norm.standing}`, { by: norm.verifiedBy ?? '' })
+  return (
+    <section className="result-norm" aria-label={`${score.title} ${place} ${norm.title}`}>
+      <h3>
+        {say('result.norm_title', { title: score.title, place: place || 'none', value: tellScore(score) })}
+      </h3>
+      <p>
+        <strong>{norm.title}</strong> · {norm.population} · {norm.source.cite}
+        {norm.source.note === '' ? null : ` ${norm.source.note}`}
+      </p>
+      <p className={isVerified(norm) ? 'soft' : 'result-caution'}>{standing}</p>
+      {norm.status === 'used' ? null : <Notice tone="plain" title={say(`result.status.${norm.status}`)} />}
+      {norm.caution.map((caution) => (
+        <p key={JSON.stringify(caution)} className="result-caution">
+          {tellReason('norm', caution)}
+        </p>
+      ))}
+      {norm.strata.map((stratum) => (
+        <StratumPart key={`${stratum.line}`} stratum={stratum} score={score} />
+      ))}
+    </section>
+  )
+}
+
+/** The comparisons with verified tables, or, lower down, those whose tables nobody here has verified yet. */
+export function Norms({ result, standing }: { result: Result; standing: 'verified' | 'unverified' }) {
+  const found = compared(result, standing === 'verified')
+  if (found.length === 0) return null
+  return (
+    <Section title={say(`result.norms_${standing}`)} hint={say(`result.norms_${standing}_hint`)}>
+      {found.map((each) => (
+        <NormPart
+          key={`${each.score.score} ${Object.values(each.score.place).join(' ')} ${each.norm.norm}`}
+          {...each}
+        />
+      ))}
+    </Section>
+  )
+}

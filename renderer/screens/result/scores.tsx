@@ -1,0 +1,118 @@
+import type { Result, ScoreValue } from '../../../protocols/scoring/result.ts'
+import { Table } from '../../parts/table.tsx'
+import { say } from '../../words/index.ts'
+import { tellChange, tellFigure } from './tell-change.ts'
+import { tellPasses } from '../../steps/place-words.ts'
+import { tellNumber, tellUnit, tellValue } from '../../steps/tell.ts'
+import { type Reason, tellReason, tellScore } from './tell.ts'
+
+/** Scores of one name stand together: usually one a hand. */
+export function grouped(scores: readonly ScoreValue[]): readonly (readonly ScoreValue[])[] {
+  const groups = new Map<string, ScoreValue[]>()
+  for (const score of scores) {
+    if (!score.shown) continue
+    groups.set(score.score, [...(groups.get(score.score) ?? []), score])
+  }
+  return [...groups.values()]
+}
+
+const placeOf = (score: ScoreValue): string => Object.values(score.place).join(' ')
+
+/** Which trials a value rests on, by the numbers that the list of trials gives them. */
+function tellTrials(score: ScoreValue, result: Result): string {
+  const numbers = score.trials
+    .map((id) => result.trials.findIndex((trial) => trial.id === id) + 1)
+    .filter((number) => number > 0)
+  return numbers.length === 0
+    ? ''
+    : say('result.from_trials', { count: numbers.length, trials: numbers.join(', ') })
+}
+
+function tellOtherHand(score: ScoreValue): string {
+  const { otherHand, decimals, unit } = score
+  if (otherHand === null) return ''
+  if (otherHand.withheld !== null) return tellReason('other_hand', otherHand.withheld)
+  if (otherHand.value === null || otherHand.difference === null) return ''
+  const values = {
+    value: tellValue(otherHand.value, decimals, unit),
+    difference: tellValue(otherHand.difference, decimals, unit),
+  }
+  return otherHand.ratio === null
+    ? say('result.other_hand', values)
+    : say('result.other_hand_ratio', { ...values, ratio: tellNumber(otherHand.ratio, 2) })
+}
+
+function ReasonList({ reasons }: { reasons: readonly Reason[] }) {
+  return reasons.map((reason) => (
+    <p key={JSON.stringify(reason)} className="result-caution">
+      {tellReason('caution', reason)}
+    </p>
+  ))
+}
+
+function Changes({ score }: { score: ScoreValue }) {
+  if (score.change.length === 0) return null
+  return (
+    <div className="result-changes">
+      {score.change.map((change) => (
+        <div key={change.earlier.administration} className="stack stack-tight">
+          <p>{tellChange(change, score)}</p>
+          <ReasonList reasons={change.cautions} />
+          <ul className="result-figures">
+            {change.figures.map((figure) => (
+              <li key={`${figure.statistic} ${figure.source} ${figure.population}`}>
+                {tellFigure(figure, score)}
+                <ReasonList reasons={figure.cautions} />
+              </li>
+            ))}
+          </ul>
+        </div>
+      ))}
+    </div>
+  )
+}
+
+function Group({ scores, result }: { scores: readonly ScoreValue[]; result: Result }) {
+  const [first] = scores
+  if (first === undefined) return null
+  const hasOther = scores.some((score) => score.otherHand !== null)
+  const columns = [
+    { id: 'place', title: say('result.where') },
+    { id: 'value', title: say('result.value'), isNumber: true },
+    { id: 'trials', title: say('result.rests_on') },
+    ...(hasOther ? [{ id: 'other', title: say('result.beside_other') }] : []),
+  ]
+  const rows = scores.map((score) => ({
+    id: placeOf(score) || score.score,
+    cells: [
+      tellPasses(score.passes) || say('result.whole_test'),
+      <span key="value" className={score.value === null ? 'result-none' : 'result-value'}>
+        {tellScore(score)}
+      </span>,
+      tellTrials(score, result),
+      ...(hasOther ? [tellOtherHand(score)] : []),
+    ],
+  }))
+  return (
+    <section className="result-score" aria-label={first.title}>
+      <h3>{first.title}</h3>
+      <p className="soft">{say(`result.better_${first.better}`, { unit: tellUnit(first.unit) || 'none' })}</p>
+      <Table caption={first.title} columns={columns} rows={rows} />
+      {scores.map((score) => (
+        <div key={placeOf(score)}>
+          {score.change.length === 0 || score.passes.length === 0 ? null : (
+            <h4 className="result-place">{tellPasses(score.passes)}</h4>
+          )}
+          <Changes score={score} />
+        </div>
+      ))}
+    </section>
+  )
+}
+
+/** Raw values first: what was measured, which trials it rests on, the other hand, the last time. */
+export function Scores({ result }: { result: Result }) {
+  const groups = grouped(result.scores)
+  if (groups.length === 0) return <p>{say('result.no_scores')}</p>
+  return groups.map((scores) => <Group key={scores[0]?.score} scores={scores} result={result} />)
+}

@@ -1,0 +1,32 @@
+/** Scores and reasons in words: the codes are those of `protocols/scoring/reasons.ts`, in its five groups. */
+import type { z } from 'zod'
+import type { missing, ScoreValue } from '../../../protocols/scoring/result.ts'
+import { tellValue } from '../../steps/tell.ts'
+import { hasWords, say } from '../../words/index.ts'
+
+export type Reason = z.infer<typeof missing>
+export type ReasonGroup = 'missing' | 'norm' | 'other_hand' | 'caution' | 'sentence'
+
+/** Codes inside a reason's values, such as an outcome, in words; names that an author gave lose their underscores. */
+function worded(detail: Reason['detail']): Reason['detail'] {
+  return Object.fromEntries(
+    Object.entries(detail).map(([name, value]) => {
+      const key = `result.detail.${name}.${value}`
+      if (hasWords(key)) return [name, say(key)]
+      return [name, typeof value === 'string' ? value.replaceAll('_', ' ') : value]
+    }),
+  )
+}
+
+/** A reason in words; a code that has none of its own is shown as it is. */
+export function tellReason(group: ReasonGroup, reason: Reason | null): string {
+  if (reason === null) return say('steps.no_value')
+  const key = `result.${group}.${reason.code}`
+  return hasWords(key) ? say(key, worded(reason.detail)) : say('result.reason_other', { code: reason.code })
+}
+
+export function tellScore(score: ScoreValue): string {
+  return score.value === null
+    ? tellReason('missing', score.missing)
+    : tellValue(score.value, score.decimals, score.unit, score.over)
+}

@@ -1,0 +1,12 @@
+import type { StepFace } from '../face.ts'
+import { shown } from '../shown.ts'
+
+/** The step's text and figure say it all. */
+const Face = (): null => null
+
+export default {
+  ...shown,
+  kind: 'demonstrate',
+  Face,
+  main: () => ({ key: 'steps.demonstrate.main' }),
+} satisfies StepFace

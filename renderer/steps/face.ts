@@ -1,0 +1,67 @@
+/**
+ * What a kind of step is to the screen. Each folder beside this file default-exports one from its `index.tsx`
+ * and is found by listing: nothing outside a kind's folder asks which kind a step is.
+ */
+import type { ComponentType } from 'react'
+import type { ClockTime } from '../../protocols/runner/moment.ts'
+import type { Stamp } from '../../protocols/runner/events.ts'
+import type { Refusal, StepView } from '../../protocols/runner/view.ts'
+import type { Tone } from '../input/sound.ts'
+import type { Values } from '../words/index.ts'
+
+/** The data of a step's event, without kind, step and place. */
+export type EventData = Readonly<Record<string, unknown>>
+
+export interface FaceProps {
+  readonly step: StepView
+  /** Whether a clock that runs may be seen. */
+  readonly showClock: boolean
+  /** Sends one of the step's events; `event` without its kind. Null once it was taken, else why not. */
+  readonly send: (event: string, data: EventData) => Promise<Refusal | null>
+  /** Keeps what the main key's next press of this step sends along. */
+  readonly prepare: (data: EventData | null) => void
+}
+
+/** What time alone brings about: an event that is due `ms` after `from`. */
+export interface Due {
+  readonly event: string
+  readonly from: ClockTime
+  readonly ms: number
+}
+
+export interface MainWords {
+  /** Key of the words for what the main key does now. */
+  readonly key: string
+  readonly values?: Values
+}
+
+export interface StepFace {
+  readonly kind: string
+  /** Everything between the step's text and the next thing to press. */
+  readonly Face: ComponentType<FaceProps>
+  /** Words for what the main key does; `event` is null where it waits for something else. */
+  readonly main: (step: StepView, event: string | null) => MainWords
+  /** What a press of the main key sends along; null where a press alone can't do it yet. */
+  readonly press: (
+    event: string,
+    stamp: Stamp,
+    prepared: EventData | null,
+    step: StepView,
+  ) => EventData | null
+  /** Until when the main key does nothing, since a clock was just stopped. */
+  readonly dead: (step: StepView) => ClockTime | null
+  /** What time alone brings about from here; `now` is where a span starts that nothing else has started. */
+  readonly due: (step: StepView, now: ClockTime) => Due | null
+  /** True while a clock runs for the client: everything that can wait waits. */
+  readonly isRunning: (step: StepView) => boolean
+  /** What is heard when the step comes to stand like this. */
+  readonly tone: (step: StepView) => Tone | null
+  /** The form for a value that was timed elsewhere; null where the kind has none. */
+  readonly Typed: ComponentType<TypedProps> | null
+}
+
+export interface TypedProps {
+  readonly step: StepView
+  readonly send: FaceProps['send']
+  readonly onClose: () => void
+}

@@ -1,0 +1,18 @@
+/** What the kinds have in common that are shown or done and then left by the main key. */
+import type { ClockTime } from '../../protocols/runner/moment.ts'
+import type { StepView } from '../../protocols/runner/view.ts'
+import type { StepFace } from './face.ts'
+
+const nothing = (): null => null
+
+/** When the last stop made the main key dead, as the step's face has it. */
+export const deadOf = (step: StepView): ClockTime | null => (step.face.dead as ClockTime | null) ?? null
+
+export const shown = {
+  press: (_event, stamp, prepared) => ({ stamp, ...prepared }),
+  dead: deadOf,
+  due: nothing,
+  isRunning: () => false,
+  tone: nothing,
+  Typed: null,
+} satisfies Partial<StepFace>

@@ -1,0 +1,66 @@
+import type { StepView } from '../../../protocols/runner/view.ts'
+import type { TimedFace } from '../../../protocols/steps/timed/face.ts'
+import { say } from '../../words/index.ts'
+import { Cues } from '../cues.tsx'
+import type { FaceProps, StepFace } from '../face.ts'
+import { RunningClock } from '../running-clock.tsx'
+import { tellValue } from '../tell.ts'
+import { TypedTime } from './typed-time.tsx'
+
+const faceIn = (step: StepView): TimedFace => step.face as unknown as TimedFace
+
+function Face({ step, showClock }: FaceProps) {
+  const face = faceIn(step)
+  if (face.startedAt !== null)
+    return (
+      <>
+        <RunningClock from={face.startedAt} span={null} isShown={showClock} />
+        <Cues stop={face.stop} />
+      </>
+    )
+  if (step.state === 'stopped')
+    return (
+      <p className="step-reading">
+        {face.outcome === 'limit'
+          ? say('steps.timed.limit', { limit: tellValue(face.limit, 0, 's') })
+          : say('steps.timed.time', { time: tellValue(face.time, face.typed ? 2 : 1, 's') })}
+        {face.added === null || face.added === 0 ? null : (
+          <span className="step-aside">
+            {say('steps.timed.added', { added: tellValue(face.added, 1, 's') })}
+          </span>
+        )}
+      </p>
+    )
+  return (
+    <>
+      <p className="step-state">{say(`steps.timed.is_${step.state}`)}</p>
+      <Cues start={face.start} stop={face.stop} />
+      {face.limit === null ? null : (
+        <p className="step-aside">{say('steps.timed.ends_at', { limit: tellValue(face.limit, 0, 's') })}</p>
+      )}
+    </>
+  )
+}
+
+export default {
+  kind: 'timed',
+  Face,
+  main: (step, event) => ({
+    key: `steps.timed.${event ?? 'waits'}`,
+    values: { start: faceIn(step).start.text, stop: faceIn(step).stop.text },
+  }),
+  press: (_event, stamp) => ({ stamp }),
+  dead: (step) => faceIn(step).dead,
+  due: (step) => {
+    const { startedAt, limit } = faceIn(step)
+    return startedAt === null || limit === null
+      ? null
+      : { event: 'limit_reached', from: startedAt, ms: limit * 1000 }
+  },
+  isRunning: (step) => faceIn(step).startedAt !== null,
+  tone: (step) => {
+    if (step.state === 'armed') return 'armed'
+    return step.state === 'stopped' && faceIn(step).outcome === 'limit' ? 'end' : null
+  },
+  Typed: TypedTime,
+} satisfies StepFace
