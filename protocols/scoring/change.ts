@@ -103,16 +103,41 @@ function towards(moved: number, better: Score['better']): Change['towards'] {
   return performance > 0 ? 'better' : performance < 0 ? 'worse' : 'same'
 }
 
+/** A figure as it stands for a value that nothing is compared with yet. */
+export type FigureHere = Omit<Figure, 'exceeded'>
+
+/** The figures that apply to a score in a place, with their size for this first value. */
+export function figuresHere(
+  now: Pick<Present, 'protocol' | 'score' | 'value' | 'scope' | 'say'>,
+): FigureHere[] {
+  return applying(now).map(({ figure, cautions }) =>
+    sized(figure, now, { value: now.value, over: false }, cautions),
+  )
+}
+
 function figuresFor(now: Present, first: Value, moved: Value | null, manner: Manner): Figure[] {
-  const found: Figure[] = []
-  for (const figure of now.protocol.change.filter(({ of }) => of === now.score.name)) {
-    const applies = figure.applies === null ? null : evaluate(figure.applies, now.scope)
-    if (applies?.value === false) continue
-    const cautions = figureCautions(figure, now, manner)
-    if (applies?.missing) cautions.push({ code: 'applies_unknown', detail: { reason: applies.missing.code } })
-    found.push(judged(figure, { now, first, moved, cautions }))
-  }
-  return found
+  return applying(now).map(({ figure, cautions }) => {
+    const here = sized(figure, now, first, [...figureCautions(figure, now, manner), ...cautions])
+    const { threshold } = here
+    return {
+      ...here,
+      exceeded: threshold === null || moved === null ? null : isExceeded(figure, moved, threshold),
+    }
+  })
+}
+
+/** Figures of the score, without those that say that they don't apply. */
+function applying({ protocol, score, scope }: Pick<Present, 'protocol' | 'score' | 'scope'>) {
+  return protocol.change
+    .filter(({ of }) => of === score.name)
+    .flatMap((figure) => {
+      const applies = figure.applies === null ? null : evaluate(figure.applies, scope)
+      if (applies?.value === false) return []
+      const cautions: Caution[] = applies?.missing
+        ? [{ code: 'applies_unknown', detail: { reason: applies.missing.code } }]
+        : []
+      return [{ figure, cautions }]
+    })
 }
 
 /**
@@ -121,33 +146,33 @@ function figuresFor(now: Present, first: Value, moved: Value | null, manner: Man
  */
 export const mdc95FromSem = (sem: number): number => (normalQuantile(0.975) ?? 0) * Math.SQRT2 * sem
 
-function judged(
+function sized(
   figure: ChangeFigure,
-  { now, first, moved, cautions }: { now: Present; first: Value; moved: Value | null; cautions: Caution[] },
-): Figure {
-  const size = sizeOf(figure, first, now.score.unit)
+  { protocol, score, say }: Pick<Present, 'protocol' | 'score' | 'say'>,
+  first: Value,
+  cautions: readonly Caution[],
+): FigureHere {
+  const size = sizeOf(figure, first, score.unit)
   const isSem = figure.statistic === 'SEM'
-  const source = now.protocol.sources.find(({ id }) => id === figure.source)
-  const threshold = isSem && size !== null ? mdc95FromSem(size) : size
+  const source = protocol.sources.find(({ id }) => id === figure.source)
   return {
     statistic: figure.statistic,
     size,
-    threshold,
-    printed: figure.unit === '%' ? `${figure.value} %` : `${figure.value} ${figure.unit}`,
-    population: now.say(figure.population),
+    threshold: isSem && size !== null ? mdc95FromSem(size) : size,
+    printed: `${figure.value} ${figure.unit}`,
+    population: say(figure.population),
     source: source?.cite ?? figure.source,
     provenance: source?.seen ?? 'memory',
     n: figure.n,
     interval: figure.interval,
-    exceeded: threshold === null || moved === null ? null : isExceeded(figure, moved, threshold),
-    cautions: isSem ? [...cautions, { code: 'from_sem', detail: {} }] : cautions,
+    cautions: isSem ? [...cautions, { code: 'from_sem', detail: {} }] : [...cautions],
   }
 }
 
 /** In the score's unit; null where it is a part of a first value that is a bound or zero. */
-function sizeOf({ value, unit }: ChangeFigure, then: Value, scoreUnit: string): number | null {
+function sizeOf({ value, unit }: ChangeFigure, first: Value, scoreUnit: string): number | null {
   if (unit !== '%') return convert(value, unit, scoreUnit)
-  return then.over || then.value === 0 ? null : (Math.abs(then.value) * value) / 100
+  return first.over || first.value === 0 ? null : (Math.abs(first.value) * value) / 100
 }
 
 /** An error must be exceeded; an important difference need only be reached. A bound below it leaves it open. */

@@ -40,8 +40,9 @@ export function compareWithNorm(norm: Norm, comparand: Comparand): NormCompariso
   const given = givenCautions(compared, deviations)
   const isWithheld = deviations.withheld > 0 || (compared.differing.length > 0 && norm.differs === 'withhold')
   if (isWithheld) return comparison(norm, comparand, { status: 'withheld', caution: given, strata: [] })
-  if (value === null || over) {
-    const caution: Caution = { code: over ? 'bound' : 'no_value', detail: {} }
+  if (value === null || over || comparand.person.isAgeImpossible) {
+    const code = value === null ? 'no_value' : over ? 'bound' : 'age_impossible'
+    const caution: Caution = { code, detail: {} }
     return comparison(norm, comparand, { status: 'unavailable', caution: [caution, ...given], strata: [] })
   }
   return withRows(norm, comparand, given)

@@ -6,6 +6,8 @@ import type { NormRow } from '../language/model.ts'
 export interface Person {
   /** Completed years on the day; null: not known. */
   readonly age: AgeRange | null
+  /** True where the birth as recorded comes after the day. */
+  readonly isAgeImpossible: boolean
   readonly sex: 'F' | 'M' | 'unknown'
   /** Null: not known, or not one of the two. */
   readonly dominant: Side | null
