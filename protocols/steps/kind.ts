@@ -6,6 +6,7 @@ import type { z } from 'zod'
 import type { ValueType } from '../language/expressions/types.ts'
 import type { Step, Text } from '../language/model.ts'
 import type { StepChart } from '../runner/chart-parts.ts'
+import type { Stamp } from '../runner/events.ts'
 import type { StepMoment } from '../runner/moment.ts'
 
 /**
@@ -42,13 +43,14 @@ export interface StepKind {
   readonly chart: StepChart
   /** What the screen needs to draw this step now, plain data; drawn by `renderer/steps/<kind>`. */
   face(moment: StepMoment): Readonly<Record<string, unknown>>
-  /** A made-up but plausible next event's data for rehearsal, or null when the step waits for time. */
-  rehearse(moment: StepMoment, random: () => number): readonly RehearsedEvent[]
+  /** A made-up but plausible next event, or null when nothing can be done here. */
+  rehearse(moment: StepMoment, random: () => number): RehearsedEvent | null
 }
 
 export interface RehearsedEvent {
   readonly event: string
-  readonly data: Readonly<Record<string, unknown>>
   /** Milliseconds of made-up time that pass before it. */
   readonly after: number
+  /** The event's data, given the stamp of the input or clock that makes it. */
+  data(stamp: Stamp): Readonly<Record<string, unknown>>
 }

@@ -1,3 +1,4 @@
+import { chart } from './chart.ts'
 import type { SectionKind } from '../kind.ts'
 import { keys } from './keys.ts'
 import { itemType } from './item-type.ts'
@@ -10,5 +11,5 @@ export default {
   values: {},
   conditions: ['where'],
   loop: (section, lists) => ({ name: section.name, type: itemType(String(section.fields.in), lists) }),
-  chart: { initial: 'ordering' },
+  chart,
 } satisfies SectionKind

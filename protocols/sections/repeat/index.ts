@@ -1,3 +1,4 @@
+import { chart } from './chart.ts'
 import type { SectionKind } from '../kind.ts'
 import { keys } from './keys.ts'
 
@@ -9,5 +10,5 @@ export default {
   values: { times: 'number', 'times.least': 'number', 'times.most': 'number' },
   conditions: ['until'],
   loop: (section) => ({ name: section.name, type: { is: 'number', unit: null } }),
-  chart: { initial: 'turn' },
+  chart,
 } satisfies SectionKind

@@ -1,16 +1,20 @@
-import { columns } from './columns.ts'
 import type { StepKind } from '../kind.ts'
+import { armed, chart, entered, kept, started, tapped, windowEnded } from './chart.ts'
+import { columns } from './columns.ts'
+import { face } from './face.ts'
 import { keys } from './keys.ts'
+import { rehearse } from './rehearse.ts'
 
+/** A trial that counts what is done within a window: tapped along, entered at the end, both kept. */
 export default {
   kind: 'counted',
   keys,
   texts: [],
   cues: ['start'],
   values: { window: 'quantity' },
-  columns: columns,
-  events: {},
-  chart: { initial: 'waiting' },
-  face: () => ({}),
-  rehearse: () => [],
+  columns,
+  events: { armed, started, tapped, window_ended: windowEnded, entered, kept },
+  chart,
+  face,
+  rehearse,
 } satisfies StepKind

@@ -1,4 +1,6 @@
 import type { StepKind } from '../kind.ts'
+import { onceDone, pressed } from '../press.ts'
+import { face } from './face.ts'
 import { keys } from './keys.ts'
 
 export default {
@@ -8,8 +10,12 @@ export default {
   cues: [],
   values: {},
   columns: () => ({}),
-  events: {},
-  chart: { initial: 'waiting' },
-  face: () => ({}),
-  rehearse: () => [],
+  events: { shown: pressed },
+  chart: onceDone('shown'),
+  face,
+  rehearse: (_moment, random) => ({
+    event: 'shown',
+    after: 6000 + random() * 14000,
+    data: (stamp) => ({ stamp }),
+  }),
 } satisfies StepKind

@@ -1,4 +1,6 @@
 import type { StepKind } from '../kind.ts'
+import { onceDone, pressed } from '../press.ts'
+import { face } from './face.ts'
 import { keys } from './keys.ts'
 
 export default {
@@ -8,8 +10,12 @@ export default {
   cues: [],
   values: {},
   columns: () => ({}),
-  events: {},
-  chart: { initial: 'waiting' },
-  face: () => ({}),
-  rehearse: () => [],
+  events: { said: pressed },
+  chart: onceDone('said'),
+  face,
+  rehearse: (_moment, random) => ({
+    event: 'said',
+    after: 4000 + random() * 12000,
+    data: (stamp) => ({ stamp }),
+  }),
 } satisfies StepKind

@@ -1,4 +1,6 @@
 import type { StepKind } from '../kind.ts'
+import { chart, checked } from './chart.ts'
+import { face, piecesOf } from './face.ts'
 import { keys } from './keys.ts'
 
 export default {
@@ -8,8 +10,12 @@ export default {
   cues: [],
   values: {},
   columns: () => ({}),
-  events: {},
-  chart: { initial: 'waiting' },
-  face: () => ({}),
-  rehearse: () => [],
+  events: { checked },
+  chart,
+  face,
+  rehearse: (moment, random) => ({
+    event: 'checked',
+    after: 3000 + random() * 6000,
+    data: (stamp) => ({ ticked: [...piecesOf(moment)], problems: [], stamp }),
+  }),
 } satisfies StepKind

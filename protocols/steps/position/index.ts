@@ -1,4 +1,6 @@
 import type { StepKind } from '../kind.ts'
+import { onceDone, pressed } from '../press.ts'
+import { face } from './face.ts'
 import { keys } from './keys.ts'
 
 export default {
@@ -8,8 +10,12 @@ export default {
   cues: [],
   values: {},
   columns: () => ({}),
-  events: {},
-  chart: { initial: 'waiting' },
-  face: () => ({}),
-  rehearse: () => [],
+  events: { set: pressed },
+  chart: onceDone('set'),
+  face,
+  rehearse: (_moment, random) => ({
+    event: 'set',
+    after: 1500 + random() * 5000,
+    data: (stamp) => ({ stamp }),
+  }),
 } satisfies StepKind

@@ -1,6 +1,10 @@
 import type { StepKind } from '../kind.ts'
+import { armed, chart, kept, limitReached, started, stopped, typed } from './chart.ts'
+import { face } from './face.ts'
 import { keys } from './keys.ts'
+import { rehearse } from './rehearse.ts'
 
+/** A trial whose time is the difference of two input stamps; `added` is what happenings add to it. */
 export default {
   kind: 'timed',
   keys,
@@ -8,8 +12,8 @@ export default {
   cues: ['start', 'stop'],
   values: { limit: 'quantity' },
   columns: () => ({ time: { is: 'number', unit: 's' }, added: { is: 'number', unit: 's' } }),
-  events: {},
-  chart: { initial: 'waiting' },
-  face: () => ({}),
-  rehearse: () => [],
+  events: { armed, started, stopped, kept, typed, limit_reached: limitReached },
+  chart,
+  face,
+  rehearse,
 } satisfies StepKind

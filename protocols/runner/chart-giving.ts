@@ -1,0 +1,141 @@
+/** The phase in which the protocol is given: its steps, its end, and what ends or holds it up from any step. */
+import type { Node } from '../language/model.ts'
+import { told, unexplained } from './afterwards.ts'
+import { endedByKey, happeningOf } from './befalls.ts'
+import { ruleNode } from './chart-rules.ts'
+import { cutOff, sectionNode } from './chart-sections.ts'
+import { causeOf, INTERRUPTED, stepNode } from './chart-steps.ts'
+import { BACK, CLOSE, phase, SETTLE_TEST } from './chart-waiting.ts'
+import type { Ground } from './due.ts'
+import { misplaced } from './step-ground.ts'
+import type { Happened, State } from './state.ts'
+import { both, type Change, type ChartNode, entering, type Transition, transition } from './transitions.ts'
+import { END } from './tree.ts'
+
+export function givingNode(ground: Ground): ChartNode {
+  const [first] = ground.protocol.steps
+  const whole = { section: null, laterPasses: true }
+  const ends = (outcome: 'stopped' | 'not_given'): Transition =>
+    transition(END, { automatic: true }, cutOff(ground, whole, outcome))
+  return {
+    initial: first?.name ?? 'end',
+    states: {
+      ...nodesOf(ground, ground.protocol.steps),
+      end: endNode(),
+      [BACK]: { id: BACK, type: 'history', history: 'deep' },
+    },
+    on: {
+      halted: [transition(phase('halted'), {}, stopped)],
+      happened: [
+        transition(
+          phase('halted'),
+          {
+            when: (_state, event) => happeningOf(ground, event)?.becomes === 'stop',
+            refuses: misplaced,
+          },
+          both(stopped, (state, { body }) =>
+            state.flight !== null && 'happening' in body
+              ? {
+                  flight: {
+                    ...state.flight,
+                    happenings: [...state.flight.happenings, String(body.happening)],
+                  },
+                }
+              : {},
+          ),
+        ),
+      ],
+      paused: [
+        told(
+          'paused',
+          {
+            refuses: ({ running }) => (running ? { refused: 'trial_running', detail: {} } : null),
+            change: (_state, { reason }) => ({ because: reason }),
+          },
+          phase('paused'),
+        ),
+      ],
+      interrupted: interruptions(),
+      [INTERRUPTED]: interruptions(),
+      closed: [closesTest(ground)],
+      [SETTLE_TEST]: [ends('stopped')],
+      [CLOSE]: [ends('not_given')],
+    },
+  }
+}
+
+export function nodesOf(ground: Ground, nodes: readonly Node[]): Record<string, ChartNode> {
+  return Object.fromEntries(
+    nodes.map((node) => {
+      if (node.node === 'section') return [node.name, sectionNode(ground, node, nodesOf(ground, node.steps))]
+      return [node.name, node.node === 'step' ? stepNode(ground, node) : ruleNode(ground, node)]
+    }),
+  )
+}
+
+/** All is given, or ended: what is left is to say so, once every void trial has its reason. */
+function endNode(): ChartNode {
+  return {
+    id: END,
+    initial: entering('waiting', () => ({ at: END, visit: null, place: {}, flight: null, running: false })),
+    states: {
+      waiting: {
+        on: {
+          finished: [
+            told(
+              'finished',
+              {
+                main: true,
+                waits: (state) => unexplained(state).length > 0,
+                refuses: (state) => {
+                  const [open] = unexplained(state)
+                  return open === undefined
+                    ? null
+                    : { refused: 'void_unexplained', detail: { trial: open.id } }
+                },
+                change: (_state, _body, { at }) => ({ finishedAt: at }),
+              },
+              phase('finished'),
+            ),
+          ],
+        },
+      },
+    },
+  }
+}
+
+/** The clock of a running trial ends at once; what becomes of it is settled later. */
+const stopped: Change = both(
+  (state, { body }) => {
+    const { flight, running } = state
+    if (flight === null || !running || !('stamp' in body) || body.stamp === null) return {}
+    const { at } = body.stamp as { readonly at: number }
+    return { flight: { ...flight, stamps: [...flight.stamps, at] } }
+  },
+  both(endedByKey, (_state, { body }) => ({
+    because: 'happening' in body ? String(body.happening) : null,
+  })),
+)
+
+/** A glance elsewhere goes on; after a restart, a sleep or a jump of the clock all is confirmed again. */
+function interruptions(): Transition[] {
+  const passing = (event: Happened) => causeOf(event) === 'focus_lost'
+  return [
+    transition(null, { automatic: true, when: (_state, event) => passing(event) }, () => ({})),
+    transition(
+      phase('confirming'),
+      { automatic: true, when: (_state, event) => !passing(event) },
+      (state, event) => ({ because: causeOf(event), gap: state.gap || event.late }),
+    ),
+  ]
+}
+
+/** Everything that is left is closed with one outcome. */
+function closesTest(ground: Ground): Transition {
+  const change = (state: State, event: Happened) => {
+    const { body } = event
+    const outcome = 'outcome' in body ? body.outcome : 'not_given'
+    return cutOff(ground, { section: null, laterPasses: true }, outcome as 'not_given')(state, event)
+  }
+  return transition(END, { when: (_state, { body }) => 'what' in body && body.what === 'test' }, change)
+}

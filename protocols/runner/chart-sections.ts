@@ -1,0 +1,187 @@
+/** The part of the chart that is one section of the file: an order where it takes one, then pass after pass. */
+import type { Closing, Outcome, Section } from '../language/model.ts'
+import type { PassId } from './chart-parts.ts'
+import {
+  closedAs,
+  dueAfter,
+  dueAt,
+  dueInPass,
+  type Ground,
+  placeAround,
+  type Reach,
+  sectionChart,
+  sectionMoment,
+} from './due.ts'
+import { grow } from './grown.ts'
+import { isPartOf, samePlace } from './places.ts'
+import type { Happened, State } from './state.ts'
+import {
+  along,
+  atOnce,
+  both,
+  type Change,
+  type ChartNode,
+  entering,
+  type Law,
+  type Transition,
+  transition,
+} from './transitions.ts'
+import { addRows, stand } from './trials.ts'
+import { stateOf, turnOf } from './tree.ts'
+import type { Refusal } from './view.ts'
+import { waysAfter } from './ways.ts'
+
+export const SETTLE_HAND = '=settle_hand'
+
+const ORDERING = 'ordering'
+const TURN = 'turn'
+
+export const orderingOf = (section: string): string => stateOf(section, ORDERING)
+
+export function sectionNode(
+  ground: Ground,
+  section: Section,
+  nodes: Readonly<Record<string, ChartNode>>,
+): ChartNode {
+  const ordered = sectionChart(section).ordered(section)
+  const leave: Change = (state) => ({ place: placeAround(ground.tree, section.name, state.place) })
+  return {
+    id: section.name,
+    initial: entering(
+      ordered ? ORDERING : TURN,
+      both(leave, () => ({ at: section.name })),
+    ),
+    states: {
+      ...(ordered && { [ORDERING]: orderingNode(ground, section) }),
+      [TURN]: turnNode(ground, section, leave),
+      ...nodes,
+    },
+    on: { closed: closesPass(ground, section), [SETTLE_HAND]: settlesHand(ground, section) },
+  }
+}
+
+/** Waits for the order, which the host records by itself unless the examiner chooses it. */
+function orderingNode(ground: Ground, section: Section): ChartNode {
+  const chart = sectionChart(section)
+  const refuses = (state: State, { body }: Happened): Refusal | null => {
+    if (body.kind !== 'ordered' || !('items' in body)) return null
+    if (body.section !== section.name) return { refused: 'wrong_section', detail: { at: section.name } }
+    const moment = sectionMoment(ground, state, section, state.place)
+    if (!samePlace(body.place as State['place'], moment.around)) {
+      return { refused: 'wrong_place', detail: { section: section.name } }
+    }
+    return chart.refuses(moment, body.items as string[])
+  }
+  const orders: Change = (state, event) => {
+    const { body } = event
+    if (body.kind !== 'ordered' || !('items' in body)) return {}
+    const moment = sectionMoment(ground, state, section, state.place)
+    const leftOut = chart
+      .leftOut(moment)
+      .flatMap((item) => dueInPass(ground, state, section, moment.around, item))
+    return {
+      orders: grow(state.orders, {
+        section: section.name,
+        place: moment.around,
+        items: body.items as string[],
+        rule: String(body.rule),
+      }),
+      ...addRows(ground, state, event, leftOut, { outcome: 'absent' }),
+    }
+  }
+  return {
+    id: orderingOf(section.name),
+    on: { ordered: [transition(turnOf(section.name), { refuses }, orders)] },
+  }
+}
+
+/** Before each pass: which one is next, or what comes after the section. */
+function turnNode(ground: Ground, section: Section, leave: Change): ChartNode {
+  const next = (state: State): PassId | null =>
+    sectionChart(section).next(sectionMoment(ground, state, section, state.place))
+  const closed = (state: State): Outcome | null => {
+    const pass = next(state)
+    return pass === null ? null : closedAs(state, section, pass)
+  }
+  const advance: Change = (state) => {
+    const pass = next(state)
+    const around = placeAround(ground.tree, section.name, state.place)
+    return pass === null ? {} : { place: { ...around, [section.name]: pass } }
+  }
+  const passOver: Change = (state, event) => {
+    const pass = next(state)
+    if (pass === null) return {}
+    const due = dueInPass(ground, state, section, placeAround(ground.tree, section.name, state.place), pass)
+    return addRows(ground, state, event, due, { outcome: closed(state) ?? 'not_given' })
+  }
+  const first = section.steps[0]?.name ?? turnOf(section.name)
+  const over = waysAfter(ground, section.name).map((way) =>
+    atOnce(way.target, way.when, way.change === null ? leave : both(leave, way.change)),
+  )
+  return {
+    id: turnOf(section.name),
+    always: [
+      atOnce(turnOf(section.name), (state) => closed(state) !== null, both(passOver, advance)),
+      atOnce(first, (state) => next(state) !== null, advance),
+      ...over,
+    ],
+  }
+}
+
+/** The trial in flight ends with this outcome: over and done ones keep their own. */
+export function endTrial(ground: Ground, outcome: Outcome): Change {
+  return (state) =>
+    state.flight === null ? {} : stand(ground, state, state.flight.outcome === 'done' ? null : outcome)
+}
+
+/** Rows for what the end of a pass, of a section or of the test cuts off, the step at hand included. */
+export function cutOff(ground: Ground, reach: Reach, outcome: Outcome): Change {
+  return (state, event) => {
+    if (!ground.tree.spots.has(state.at)) return {}
+    const due = [...dueAt(ground, state), ...dueAfter(ground, state, state.at, reach)]
+    return both(endTrial(ground, outcome), (now) => addRows(ground, now, event, due, { outcome }))(
+      state,
+      event,
+    )
+  }
+}
+
+/** The pass at hand ends here; the section takes its next turn from it. */
+const endPass =
+  (ground: Ground, section: Section, outcome: Closing | 'stopped'): Change =>
+  (state, event) => {
+    const pass = state.place[section.name]
+    const around = placeAround(ground.tree, section.name, state.place)
+    const cut = cutOff(ground, { section: section.name, laterPasses: false }, outcome)(state, event)
+    if (pass === undefined) return cut
+    const closedHands = { ...state.closedHands, [pass]: outcome }
+    return {
+      ...cut,
+      place: { ...around, [section.name]: pass },
+      ...(section.fields.in === 'hands' && { closedHands }),
+    }
+  }
+
+/** A whole pass is closed (`hand`, an item): what was due in it gets rows, the rest goes on. */
+function closesPass(ground: Ground, section: Section): Transition[] {
+  const outcomeOf = ({ body }: Happened) => ('outcome' in body ? body.outcome : 'not_given') as Closing
+  const refuses = (state: State, { body }: Happened): Refusal | null => {
+    if (!('place' in body) || state.place[section.name] === undefined)
+      return { refused: 'no_pass', detail: {} }
+    const place = body.place as State['place']
+    const fits = isPartOf(place, state.place) && place[section.name] === state.place[section.name]
+    return fits ? null : { refused: 'wrong_place', detail: { section: section.name } }
+  }
+  const law: Law = { when: (_state, { body }) => 'what' in body && body.what === section.name, refuses }
+  return [
+    transition(turnOf(section.name), law, (state, event) =>
+      endPass(ground, section, outcomeOf(event))(state, event),
+    ),
+  ]
+}
+
+/** The stop ends the hand at hand: its section goes on with the other one. */
+function settlesHand(ground: Ground, section: Section): Transition[] {
+  if (section.fields.in !== 'hands') return []
+  return [transition(turnOf(section.name), { automatic: true }, endPass(ground, section, 'stopped'))]
+}

@@ -1,0 +1,161 @@
+/** Which steps are still due: what a closed hand, an ended section or an ended test cuts off. */
+import { NOTHING_KNOWN, SIDES } from '../client.ts'
+import type { Node, Outcome, Protocol, Section, Step } from '../language/model.ts'
+import { SECTION_KINDS, STEP_KINDS } from '../language/schema/kinds.ts'
+import type { ListOrder, PassId, SectionChart, SectionMoment } from './chart-parts.ts'
+import type { Place } from './events.ts'
+import { listOf } from './grown.ts'
+import type { Judging } from './judging.ts'
+import { samePlace } from './places.ts'
+import type { State } from './state.ts'
+import { spotOf, type Tree } from './tree.ts'
+
+export interface Due {
+  readonly step: Step
+  readonly place: Place
+  /** The outcome that is settled already, such as that of a hand that isn't there. */
+  readonly outcome: Outcome | null
+}
+
+/** What the parts of the runner share: the protocol, its tree and how its expressions are judged. */
+export interface Ground {
+  readonly protocol: Protocol
+  readonly tree: Tree
+  readonly judging: Judging
+}
+
+export function sectionChart(section: Section): SectionChart {
+  const kind = SECTION_KINDS.get(section.kind)
+  if (kind === undefined) throw new Error(`There is no kind of section ${section.kind}.`)
+  return kind.chart
+}
+
+/** True for steps whose trials become rows. */
+export const isTrial = (step: Step): boolean =>
+  !step.practice && Object.keys(STEP_KINDS.get(step.kind)?.columns(step) ?? {}).length > 0
+
+/** A place with only the loops around a node. */
+export function placeAround(tree: Tree, name: string, place: Place): Place {
+  const around: Record<string, string | number> = {}
+  for (const section of spotOf(tree, name).around) {
+    const pass = place[section.name]
+    if (pass !== undefined) around[section.name] = pass
+  }
+  return around
+}
+
+/** The order that was recorded for a section as seen from a place inside or around it. */
+export function orderAt(state: State, section: string, around: Place): ListOrder | null {
+  return (
+    listOf(state.orders).findLast((each) => each.section === section && samePlace(each.place, around)) ?? null
+  )
+}
+
+function itemsOf(protocol: Protocol, list: unknown): readonly string[] {
+  if (list === 'hands') return SIDES
+  return typeof list === 'string' ? (protocol.lists[list] ?? []).map(({ id }) => id) : []
+}
+
+export function sectionMoment(ground: Ground, state: State, section: Section, place: Place): SectionMoment {
+  const around = placeAround(ground.tree, section.name, place)
+  const list = section.fields.in
+  return {
+    section,
+    around,
+    pass: place[section.name] ?? null,
+    facts: state.facts ?? NOTHING_KNOWN,
+    order: orderAt(state, section.name, around),
+    items: itemsOf(ground.protocol, list),
+    holds: (condition, pass) =>
+      ground.judging.holds(state, condition, pass === null ? around : { ...around, [section.name]: pass }),
+    count: (from) => ground.judging.count(state, from, around),
+  }
+}
+
+/** All steps due within a node that is still to come. */
+function* within(ground: Ground, state: State, node: Node, place: Place): Generator<Due> {
+  if (node.node === 'step') yield { step: node, place, outcome: null }
+  if (node.node !== 'section') return
+  const moment = sectionMoment(ground, state, node, place)
+  const chart = sectionChart(node)
+  if (moment.order === null) {
+    for (const item of chart.leftOut(moment))
+      yield* pass(ground, state, node, { place, pass: item, outcome: 'absent' })
+  }
+  const leftOut = chart.leftOut(moment)
+  for (const item of chart.due(moment)) {
+    if (leftOut.includes(String(item))) continue
+    yield* pass(ground, state, node, { place, pass: item, outcome: closedAs(state, node, item) })
+  }
+}
+
+interface PassDue {
+  readonly place: Place
+  readonly pass: PassId
+  readonly outcome: Outcome | null
+}
+
+function* pass(ground: Ground, state: State, section: Section, due: PassDue): Generator<Due> {
+  const place = { ...due.place, [section.name]: due.pass }
+  for (const node of section.steps) {
+    for (const trial of within(ground, state, node, place)) {
+      yield due.outcome === null ? trial : { ...trial, outcome: due.outcome }
+    }
+  }
+}
+
+/** All steps of one pass of a section. */
+export const dueInPass = (
+  ground: Ground,
+  state: State,
+  section: Section,
+  place: Place,
+  id: PassId,
+): Due[] => [...pass(ground, state, section, { place, pass: id, outcome: null })]
+
+/** What becomes of a hand that was closed before; null for hands that aren't and for other lists. */
+export function closedAs(state: State, section: Section, item: PassId): Outcome | null {
+  return section.fields.in === 'hands' ? (state.closedHands[item] ?? null) : null
+}
+
+/** What is due at the node at hand: a step itself unless its trial is in flight, the steps of a section that waits to begin. */
+export function dueAt(ground: Ground, state: State): Due[] {
+  const { node } = spotOf(ground.tree, state.at)
+  if (node.node === 'rule' || (node.node === 'step' && state.flight !== null)) return []
+  return [...within(ground, state, node, placeAround(ground.tree, node.name, state.place))]
+}
+
+/** How far what is cut off reaches: the pass of a section, a whole section, or everything (`null`). */
+export interface Reach {
+  readonly section: string | null
+  readonly laterPasses: boolean
+}
+
+/** All steps due after a node, up to where `reach` ends. The node itself is left out. */
+export function dueAfter(ground: Ground, state: State, name: string, reach: Reach): Due[] {
+  const due: Due[] = []
+  let spot = spotOf(ground.tree, name)
+  for (;;) {
+    const place = placeAround(ground.tree, spot.node.name, state.place)
+    for (const node of spot.siblings.slice(spot.index + 1)) due.push(...within(ground, state, node, place))
+    const { parent } = spot
+    if (parent === null) return due
+    const last = parent.name === reach.section
+    if (!last || reach.laterPasses) due.push(...laterPasses(ground, state, parent))
+    if (last) return due
+    spot = spotOf(ground.tree, parent.name)
+  }
+}
+
+function laterPasses(ground: Ground, state: State, section: Section): Due[] {
+  const moment = sectionMoment(ground, state, section, state.place)
+  return sectionChart(section)
+    .due(moment)
+    .flatMap((id) => [
+      ...pass(ground, state, section, {
+        place: moment.around,
+        pass: id,
+        outcome: closedAs(state, section, id),
+      }),
+    ])
+}

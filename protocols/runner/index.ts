@@ -1,0 +1,71 @@
+/**
+ * The runner of one protocol: the only authority on what may happen next in an administration. Everything here
+ * is pure; whoever has a disk appends the events.
+ */
+import type { Protocol } from '../language/model.ts'
+import type { Standing } from '../scoring/scope.ts'
+import { type Administration, begin, take } from './administration.ts'
+import { chartOf } from './chart.ts'
+import { orderingOf } from './chart-sections.ts'
+import { type Ground, sectionChart, sectionMoment } from './due.ts'
+import type { EventBody, Recorded } from './events.ts'
+import { judgingOf } from './judging.ts'
+import { innermost, phaseOf } from './refusals.ts'
+import { show } from './showing.ts'
+import { stateOf, treeOf } from './tree.ts'
+import type { AdministrationView, Refusal } from './view.ts'
+
+export type { Administration } from './administration.ts'
+
+export interface Runner {
+  /** An administration to which nothing has happened yet. */
+  begin(): Administration
+  /** What it becomes by an event, or why the event isn't taken; then nothing has changed. */
+  take(administration: Administration, recorded: Recorded): Administration | Refusal
+  /** The state as the replay of a log; events that aren't taken are named and change nothing. */
+  replay(events: Iterable<Recorded>): {
+    readonly administration: Administration
+    readonly refused: readonly { readonly event: Recorded; readonly refusal: Refusal }[]
+  }
+  /** What the host has to append by itself now, such as the order of the hands; null when it waits for nobody but the examiner. */
+  owed(administration: Administration, chance: { readonly random: () => number }): EventBody | null
+  /** What a screen may know. `id` is the administration's. */
+  view(administration: Administration, id: string): AdministrationView
+  /** What scores rest on. */
+  standing(administration: Administration): Standing
+}
+
+export function runnerFor(protocol: Protocol): Runner {
+  const ground: Ground = { protocol, tree: treeOf(protocol), judging: judgingOf(protocol) }
+  const machine = chartOf(ground)
+  const longestGapSeconds = protocol.about.longestGapMinutes * 60
+  const runner: Runner = {
+    begin: () => begin(machine),
+    take: (administration, recorded) => take(machine, administration, recorded, longestGapSeconds),
+    replay: (events) => {
+      let administration = begin(machine)
+      const refused: { event: Recorded; refusal: Refusal }[] = []
+      for (const event of events) {
+        const next = runner.take(administration, event)
+        if ('refused' in next) refused.push({ event, refusal: next })
+        else administration = next
+      }
+      return { administration, refused }
+    },
+    owed: (administration, { random }) => owedOrder(ground, administration, random),
+    view: (administration, id) => show(ground, administration, id),
+    standing: ({ snapshot }) => ground.judging.standing(snapshot.context),
+  }
+  return runner
+}
+
+function owedOrder(ground: Ground, { snapshot }: Administration, random: () => number): EventBody | null {
+  const { at } = snapshot.context
+  const { node } = ground.tree.spots.get(at) ?? {}
+  if (node?.node !== 'section' || phaseOf(snapshot) !== 'giving') return null
+  if (stateOf(at, innermost(snapshot)) !== orderingOf(at)) return null
+  const moment = sectionMoment(ground, snapshot.context, node, snapshot.context.place)
+  const order = sectionChart(node).order(moment, random)
+  if (order === null) return null
+  return { kind: 'ordered', section: at, place: moment.around, items: [...order.items], rule: order.rule }
+}

@@ -1,0 +1,201 @@
+/** The administration as a screen may know it: plain data, texts in the words it is given by. */
+import type { Text } from '../language/model.ts'
+import { textOf, wordingFor } from '../language/words.ts'
+import { scopeAt } from '../scoring/scope.ts'
+import { type Administration } from './administration.ts'
+import { unexplained } from './afterwards.ts'
+import { askingOf } from './chart-rules.ts'
+import { dueAfter, dueAt, type Ground, sectionChart, sectionMoment } from './due.ts'
+import type { Place } from './events.ts'
+import { listOf } from './grown.ts'
+import { offersOf } from './offers.ts'
+import { innermost, phaseOf } from './refusals.ts'
+import type { State } from './state.ts'
+import { stepKind } from './step-ground.ts'
+import { stepMoment } from './step-moment.ts'
+import { spotOf, stateOf } from './tree.ts'
+import type { AdministrationView, Pass, StepView, Trial } from './view.ts'
+
+/** Words of the protocol as seen from a place. */
+type Say = (text: Text, place: Place) => string
+
+function sayer({ protocol, judging }: Ground, state: State): Say {
+  const wording = wordingFor(protocol, state.opened?.protocol.wording ?? null)
+  return (text, place) => textOf(protocol, wording, text, scopeAt(judging.standing(state), place))
+}
+
+export function show(ground: Ground, administration: Administration, id: string): AdministrationView {
+  const { snapshot } = administration
+  const state = snapshot.context
+  const say = sayer(ground, state)
+  const phase = phaseOf(snapshot)
+  return {
+    id,
+    protocol: {
+      id: ground.protocol.id,
+      version: ground.protocol.version,
+      title: say(ground.protocol.title, {}),
+      wording: state.opened?.protocol.wording ?? null,
+      from: state.opened?.protocol.from ?? 'library',
+    },
+    rehearsal: state.opened?.rehearsal ?? false,
+    client: state.client,
+    facts: state.facts,
+    examiner: state.examiner,
+    on: state.on,
+    phase: phase === 'unopened' ? 'preparing' : (phase as AdministrationView['phase']),
+    because: state.because,
+    firstHand: firstHand(ground, state),
+    step: showStep(ground, state, phase, say),
+    offers: offersOf(administration),
+    asking: asking(ground, administration, say),
+    unexplained: unexplained(state).map((trial) => trial.id),
+    voidReasons: ground.protocol.happenings
+      .filter(({ becomes }) => becomes === 'void')
+      .map(({ name, seen }) => ({ name, seen: say(seen, state.place) })),
+    lastAt: administration.past?.recorded.at ?? '',
+    trials: trialsOf(state),
+    ...told(ground, state, say),
+    precautions: ground.protocol.precautions.map((each) => ({
+      id: each.id,
+      ask: say(each.ask, {}),
+      why: each.why && say(each.why, {}),
+    })),
+    prepared: showPrepared(state),
+    progress: progress(ground, state),
+  }
+}
+
+/** Trials in the order they were given, the one in flight last. */
+export const trialsOf = ({ trials, flight }: State): Trial[] => [
+  ...listOf(trials),
+  ...(flight ? [flight] : []),
+]
+
+/** What was told, judged and put right along the way. */
+function told({ tree }: Ground, state: State, say: Say) {
+  return {
+    rules: listOf(state.rules).map((each) => {
+      const { node } = spotOf(tree, each.rule)
+      const text = node.node === 'rule' ? (each.did === 'asked' ? node.confirm : node.note) : null
+      return { ...each, text: text === null ? '' : say(text, each.place) }
+    }),
+    deviations: [...listOf(state.deviations)],
+    corrections: [...listOf(state.corrections)],
+    stops: [...listOf(state.stops)],
+    remarks: [...listOf(state.remarks)],
+    note: state.note,
+    wouldDiffer: state.wouldDiffer,
+  }
+}
+
+function showPrepared({ prepared }: State): AdministrationView['prepared'] {
+  if (prepared === null) return null
+  const { kind: _kind, ...answers } = prepared
+  return answers
+}
+
+/** The hand that comes first, as recorded; before that, as the client's facts decide it. */
+function firstHand(ground: Ground, state: State): AdministrationView['firstHand'] {
+  const sections = [...ground.tree.spots.values()].flatMap(({ node }) =>
+    node.node === 'section' && node.fields.in === 'hands' ? [node] : [],
+  )
+  const [first] = sections
+  if (first === undefined || state.facts === null) return null
+  const recorded = listOf(state.orders).find(({ section }) => sections.some(({ name }) => name === section))
+  const chance = { drawn: false }
+  const moment = sectionMoment(ground, state, first, {})
+  const order =
+    recorded ??
+    sectionChart(first).order(moment, () => {
+      chance.drawn = true
+      return 0
+    })
+  const hand = order?.items[0]
+  return order === null || hand === undefined || chance.drawn ? null : { hand, rule: order.rule }
+}
+
+function showStep(ground: Ground, state: State, phase: string, say: Say): StepView | null {
+  const { visit } = state
+  const over = ['finished', 'withdrawn'].includes(phase)
+  if (over || visit === null || state.at !== visit.step) return null
+  const { node } = spotOf(ground.tree, visit.step)
+  if (node.node !== 'step') return null
+  const { place } = visit
+  return {
+    name: node.name,
+    kind: node.kind,
+    state: visit.state,
+    place,
+    passes: passesAt(ground, state, place),
+    practice: node.practice,
+    text: node.text && say(node.text, place),
+    maySay: node.maySay.map((text) => say(text, place)),
+    figure: node.figure === null ? null : (ground.protocol.figures[node.figure] ?? null),
+    happenings: ground.protocol.happenings.map((each) => ({
+      name: each.name,
+      seen: say(each.seen, place),
+      do: each.do && say(each.do, place),
+      becomes: each.becomes,
+      key: each.key,
+    })),
+    face: { ...stepKind(node).face(stepMoment({ ...ground, step: node }, state, visit.state)) },
+  }
+}
+
+function passesAt(ground: Ground, state: State, place: Place): Pass[] {
+  const { around } = spotOf(ground.tree, state.at)
+  return around.map((section): Pass => {
+    const pass = place[section.name]
+    const moment = sectionMoment(ground, state, section, place)
+    const list = typeof section.fields.in === 'string' ? section.fields.in : null
+    const items = moment.order?.items ?? moment.items
+    return {
+      loop: section.name,
+      list,
+      id: typeof pass === 'string' ? pass : null,
+      number: typeof pass === 'number' ? pass : items.indexOf(String(pass)) + 1,
+      of: sectionChart(section).of(moment),
+      text: list === null ? null : itemText(ground, state, `${list}.${pass}`),
+    }
+  })
+}
+
+/** An item's own name for the screen, where its list gives one as `title`. */
+function itemText({ protocol }: Ground, state: State, item: string): string | null {
+  const key = `${item}.title`
+  const wording = wordingFor(protocol, state.opened?.protocol.wording ?? null)
+  const known = [wording, wordingFor(protocol, null)].some(({ texts }) => Object.hasOwn(texts, key))
+  return known ? textOf(protocol, wording, { key }) : null
+}
+
+function asking(ground: Ground, { snapshot }: Administration, say: Say): AdministrationView['asking'] {
+  const { at, place } = snapshot.context
+  const { node } = ground.tree.spots.get(at) ?? {}
+  if (node?.node !== 'rule' || node.confirm === null) return null
+  if (phaseOf(snapshot) !== 'giving' || stateOf(at, innermost(snapshot)) !== askingOf(at)) return null
+  return { rule: at, place, text: say(node.confirm, place) }
+}
+
+function progress(ground: Ground, state: State): AdministrationView['progress'] {
+  const { passed, flight } = state
+  if (!ground.tree.spots.has(state.at)) {
+    const all = state.begun ? [] : ground.protocol.steps[0] === undefined ? [] : dueFrom(ground, state)
+    return { passed, due: passed + all.length }
+  }
+  const here = dueAt(ground, state).length + (flight === null ? 0 : 1)
+  return {
+    passed,
+    due: passed + here + dueAfter(ground, state, state.at, { section: null, laterPasses: true }).length,
+  }
+}
+
+function dueFrom(ground: Ground, state: State) {
+  const [first] = ground.protocol.steps
+  if (first === undefined) return []
+  const beginning = { ...state, at: first.name }
+  return [
+    ...dueAt(ground, beginning),
+    ...dueAfter(ground, beginning, first.name, { section: null, laterPasses: true }),
+  ]
+}

@@ -1,0 +1,205 @@
+/** How trials begin, stand, become void, and how rows come about that nobody gave. */
+import type { Outcome, Quantity, Step } from '../language/model.ts'
+import { STEP_KINDS } from '../language/schema/kinds.ts'
+import type { Effect, VoidCause } from './chart-parts.ts'
+import { type Due, type Ground, isTrial } from './due.ts'
+import type { Place } from './events.ts'
+import { grow, listOf } from './grown.ts'
+import type { ClockTime } from './moment.ts'
+import { placeKey } from './places.ts'
+import type { Ending, Happened, State, Visit } from './state.ts'
+import { stepOf } from './tree.ts'
+import type { Reading, Trial } from './view.ts'
+
+/** The `n`th row that one event brings about: the event's own id for the first, told apart in its last digits. */
+export function rowId(event: string, n: number): string {
+  if (n === 0) return event
+  const tail = (Number.parseInt(event.slice(24), 16) + n) % 2 ** 48
+  return event.slice(0, 24) + tail.toString(16).padStart(12, '0')
+}
+
+export function startVisit(state: State, step: string, initial: string): Visit {
+  const { visit, place, returning } = state
+  for (const earlier of [visit, returning]) {
+    if (earlier?.step === step && placeKey(earlier.place) === placeKey(place))
+      return { ...earlier, state: initial, local: {} }
+  }
+  return { step, place, attempts: 0, voids: 0, state: initial, local: {} }
+}
+
+function newTrial(event: Happened, step: Step, visit: Visit): Trial {
+  return {
+    id: event.id,
+    step: step.name,
+    place: visit.place,
+    attempt: visit.attempts + 1,
+    practice: step.practice,
+    status: 'running',
+    outcome: null,
+    readings: {},
+    input: null,
+    stamps: [],
+    happenings: [],
+    void: null,
+    remark: '',
+    at: event.at,
+  }
+}
+
+/** Applies what a move of the step's kind did: notes, a trial begun, what became known of it. */
+export function applyEffect(state: State, event: Happened, step: Step, effect: Effect): Partial<State> {
+  const { visit } = state
+  if (visit === null) return {}
+  const begun = effect.begins
+    ? {
+        ...newTrial(event, step, visit),
+        input: effect.begins.input,
+        stamps: [...effect.begins.stamps],
+      }
+    : state.flight
+  const flight = begun && effect.trial ? { ...begun, ...effect.trial } : begun
+  return {
+    flight,
+    visit: {
+      ...visit,
+      local: effect.local ?? visit.local,
+      attempts: visit.attempts + (effect.begins ? 1 : 0),
+    },
+    ...(effect.dead && { dead: effect.dead }),
+    ...(effect.ends && { ends: grow(state.ends, { ...effect.ends, step: step.name, place: visit.place }) }),
+    ...(effect.deviates && {
+      deviations: effect.deviates.reduce(
+        (all, each) => grow(all, { ...each, at: event.at, by: event.user }),
+        state.deviations,
+      ),
+    }),
+  }
+}
+
+/**
+ * When the last trial of a step ended, as seen from a place: of the same hand or item, in whichever pass of a
+ * repeat. Null when there was none yet.
+ */
+export function lastEnd(state: State, step: string, place: Place): ClockTime | null {
+  const here = (end: Ending) =>
+    end.step === step &&
+    Object.entries(end.place).every(
+      ([loop, pass]) => typeof pass === 'number' || place[loop] === undefined || place[loop] === pass,
+    )
+  const found = listOf(state.ends).findLast(here)
+  return found === undefined ? null : { at: found.at, clock: found.clock }
+}
+
+/** The readings that the step's `counts-as` gives an outcome; none where it gives none. */
+function countedAs(
+  ground: Ground,
+  state: State,
+  step: Step,
+  outcome: Outcome,
+  place: Place,
+): Trial['readings'] {
+  const counts = step.countsAs[outcome]
+  const [column, type] = Object.entries(STEP_KINDS.get(step.kind)?.columns(step) ?? {})[0] ?? []
+  if (counts === undefined || column === undefined || type?.is !== 'number') return {}
+  const found = ground.judging.quantity(state, counts.value, type.unit ?? '1', place)
+  if (found === null) return {}
+  return { [column]: reading(found.value, type.unit, counts.over || found.over) }
+}
+
+const reading = (value: number | null, unit: string | null, over: boolean): Reading => ({
+  value,
+  unit,
+  over,
+  typed: false,
+  corrected: null,
+})
+
+/** What tallied happenings add to a trial, by the protocol; null where it has none that add. */
+export function addedTo(ground: Ground, trial: Trial): Quantity | null {
+  const adding = ground.protocol.happenings.filter(({ adds }) => adds !== null)
+  const unit = adding[0]?.adds?.unit
+  if (unit === undefined) return null
+  const each = new Map(adding.map(({ name, adds }) => [name, adds?.value ?? 0]))
+  return { value: trial.happenings.reduce((sum, name) => sum + (each.get(name) ?? 0), 0), unit }
+}
+
+/** The trial in flight stands; without an outcome of its own it was done. */
+export function stand(ground: Ground, state: State, outcome: Outcome | null): Partial<State> {
+  const { flight } = state
+  if (flight === null) return {}
+  const step = stepOf(ground.tree, flight.step)
+  const final = outcome ?? flight.outcome ?? 'done'
+  const added = addedTo(ground, flight)
+  const measured: Trial['readings'] = outcome === null || outcome === 'done' ? flight.readings : {}
+  const standing: Trial = {
+    ...flight,
+    status: 'standing',
+    outcome: final,
+    readings: {
+      ...measured,
+      ...(added && final === 'done' && { added: reading(added.value, added.unit, false) }),
+      ...(final !== 'done' && countedAs(ground, state, step, final, flight.place)),
+    },
+  }
+  return { flight: null, running: false, trials: grow(state.trials, standing) }
+}
+
+/** The trial in flight, or one that never came to a value, is void. */
+export function breakOff(
+  ground: Ground,
+  state: State,
+  event: Happened,
+  cause: VoidCause & { readonly valueSeen: boolean; readonly counts: boolean },
+): Partial<State> {
+  const { visit } = state
+  if (visit === null) return {}
+  const trial = state.flight ?? newTrial(event, stepOf(ground.tree, visit.step), visit)
+  const { happening, cause: why, valueSeen } = cause
+  const broken: Trial = {
+    ...trial,
+    status: 'void',
+    outcome: null,
+    void: { happening, remark: '', valueSeen, cause: why },
+  }
+  return {
+    flight: null,
+    running: false,
+    trials: grow(state.trials, broken),
+    visit: {
+      ...visit,
+      attempts: Math.max(visit.attempts, trial.attempt),
+      voids: visit.voids + (cause.counts ? 1 : 0),
+      local: {},
+    },
+  }
+}
+
+/** Rows for the trials among the steps that were due and aren't given. */
+export function addRows(
+  ground: Ground,
+  state: State,
+  event: Happened,
+  due: readonly Due[],
+  as: { readonly outcome: Outcome; readonly credit?: Readonly<Record<string, number>> },
+): Partial<State> {
+  let { trials } = state
+  for (const [n, { step, place, outcome: settled }] of due.filter((each) => isTrial(each.step)).entries()) {
+    const credit = settled === null ? as.credit?.[step.name] : undefined
+    const outcome = settled ?? (as.credit !== undefined && credit === undefined ? 'not_given' : as.outcome)
+    trials = grow(trials, {
+      ...newTrial(event, step, { step: step.name, place, attempts: 0, voids: 0, state: '', local: {} }),
+      id: rowId(event.id, n),
+      status: 'standing',
+      outcome,
+      readings:
+        credit === undefined ? countedAs(ground, state, step, outcome, place) : credited(step, credit),
+    })
+  }
+  return { trials }
+}
+
+function credited(step: Step, value: number): Trial['readings'] {
+  const [column, type] = Object.entries(STEP_KINDS.get(step.kind)?.columns(step) ?? {})[0] ?? []
+  if (column === undefined) return {}
+  return { [column]: reading(value, type?.is === 'number' ? type.unit : null, false) }
+}

@@ -1,0 +1,58 @@
+/** The ways that lead on from a node: to what comes after it, or back to where a repeated practice was called. */
+import type { Node, Step } from '../language/model.ts'
+import { type Ground, isTrial } from './due.ts'
+import type { State } from './state.ts'
+import type { Way } from './transitions.ts'
+import { afterNode, spotOf, type Tree } from './tree.ts'
+
+/** The steps within a node, itself included. */
+export function stepsIn(node: Node): readonly Step[] {
+  if (node.node === 'step') return [node]
+  return node.node === 'section' ? node.steps.flatMap(stepsIn) : []
+}
+
+const back: Way['change'] = (state: State) =>
+  state.returning === null ? {} : { place: state.returning.place, visit: state.returning, returning: null }
+
+/**
+ * Where a repeated practice goes on to from `from` when it was called at `caller`: steps that are no trial are
+ * done again on the way, trials that were given are passed over.
+ */
+function onTheWayBack(tree: Tree, from: string, caller: string): string {
+  const { siblings, index } = spotOf(tree, from)
+  for (const node of siblings.slice(index + 1)) {
+    const steps = stepsIn(node)
+    if (steps.some(({ name }) => name === caller)) return caller
+    if (!steps.some(isTrial)) return node.name
+  }
+  return caller
+}
+
+/** All ways on from a node; the last one is the ordinary way. */
+export function waysAfter({ tree }: Pick<Ground, 'tree'>, name: string): Way[] {
+  const { siblings, index } = spotOf(tree, name)
+  const callers = siblings.slice(index + 1).flatMap(stepsIn)
+  return [
+    ...callers.map(({ name: caller }): Way => {
+      const target = onTheWayBack(tree, name, caller)
+      return {
+        when: ({ returning }) => returning?.step === caller,
+        target,
+        change: target === caller ? back : null,
+      }
+    }),
+    { when: null, target: afterNode(tree, name), change: null },
+  ]
+}
+
+/** The practice that was last before a step; null where there was none in its place. */
+export function practiceBefore(tree: Tree, name: string): Step | null {
+  let spot = spotOf(tree, name)
+  for (;;) {
+    const before = spot.siblings.slice(0, spot.index).flatMap((node) => (node.node === 'step' ? [node] : []))
+    const practice = before.findLast((step) => step.practice)
+    if (practice !== undefined) return practice
+    if (spot.parent === null) return null
+    spot = spotOf(tree, spot.parent.name)
+  }
+}

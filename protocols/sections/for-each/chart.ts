@@ -1,0 +1,36 @@
+import type { PassId, SectionChart, SectionMoment } from '../../runner/chart-parts.ts'
+import { absentHands, decide, namedOrders } from './orders.ts'
+import type { ForEachFields } from './keys.ts'
+
+const fieldsOf = (section: SectionMoment['section']) => section.fields as unknown as ForEachFields
+
+/** The items after the one at hand, in the order recorded for this place, for which the section is meant. */
+function following(moment: SectionMoment): readonly string[] {
+  const { where } = fieldsOf(moment.section)
+  const all = moment.order?.items ?? moment.items
+  const rest = moment.pass === null ? all : all.slice(all.indexOf(String(moment.pass)) + 1)
+  return where === undefined ? rest : rest.filter((item) => moment.holds(where, item) === true)
+}
+
+/** The items that there are to give: all of the list, without hands that are absent. */
+function present(moment: SectionMoment): readonly string[] {
+  const absent = chart.leftOut(moment)
+  return moment.items.filter((item) => !absent.includes(item))
+}
+
+export const chart: SectionChart = {
+  /** Hands always take an order from the client's facts; other lists only where the file names one. */
+  ordered: (section) => fieldsOf(section).in === 'hands' || namedOrders(fieldsOf(section)).length > 0,
+  order: (moment, random) => decide(fieldsOf(moment.section), moment, random),
+  refuses: (moment, items) => {
+    const due = present(moment)
+    const same = items.length === due.length && due.every((item) => items.includes(item))
+    return same
+      ? null
+      : { refused: 'not_an_order', detail: { section: moment.section.name, due: due.join(' ') } }
+  },
+  next: (moment): PassId | null => following(moment)[0] ?? null,
+  due: following,
+  of: (moment) => following({ ...moment, pass: null }).length,
+  leftOut: ({ section, facts }) => (fieldsOf(section).in === 'hands' ? absentHands(facts) : []),
+}

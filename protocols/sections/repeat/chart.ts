@@ -1,0 +1,38 @@
+import type { SectionChart, SectionMoment } from '../../runner/chart-parts.ts'
+import type { RepeatFields } from './keys.ts'
+
+/** The fewest and the most passes, as things stand; none where an expression has no value. */
+function bounds(moment: SectionMoment): { readonly least: number; readonly most: number } {
+  const { times } = moment.section.fields as unknown as RepeatFields
+  if ('least' in times) {
+    const least = moment.count(times.least) ?? 0
+    return { least, most: Math.max(least, moment.count(times.most) ?? least) }
+  }
+  const count = moment.count(times) ?? 0
+  return { least: count, most: count }
+}
+
+const done = (moment: SectionMoment): number => (moment.pass === null ? 0 : Number(moment.pass))
+
+export const chart: SectionChart = {
+  ordered: () => false,
+  order: () => null,
+  refuses: () => null,
+  next: (moment) => {
+    const { least, most } = bounds(moment)
+    const passes = done(moment)
+    if (passes < least) return passes + 1
+    const { until } = moment.section.fields as unknown as RepeatFields
+    if (passes >= most || (until !== undefined && moment.holds(until, null) === true)) return null
+    return passes + 1
+  },
+  due: (moment) => {
+    const { least } = bounds(moment)
+    return Array.from({ length: Math.max(0, least - done(moment)) }, (_, index) => done(moment) + index + 1)
+  },
+  of: (moment) => {
+    const { least, most } = bounds(moment)
+    return least === most ? most : null
+  },
+  leftOut: () => [],
+}

@@ -1,0 +1,168 @@
+import { z } from 'zod'
+import { AGAIN, type Effect, LEAVE, type StepChart } from '../../runner/chart-parts.ts'
+import type { Stamp } from '../../runner/events.ts'
+import type { ClockTime, StepMoment } from '../../runner/moment.ts'
+import type { Reading, Refusal } from '../../runner/view.ts'
+import {
+  clocked,
+  clockTime,
+  keyDead,
+  move,
+  notPlausible,
+  notTheEnd,
+  pressed,
+  refuse,
+  stamped,
+} from '../press.ts'
+import type { TimedFields } from './keys.ts'
+
+/** A time read from a watch, in seconds; `confirmed` when it was asked for again. */
+export const typed = z.strictObject({ seconds: z.number().min(0).max(86_400), confirmed: z.boolean() })
+export const armed = stamped
+export const started = stamped
+export const stopped = stamped
+export const kept = pressed
+export const limitReached = clocked
+
+/** Times that nobody confirms again unless the file says otherwise: in seconds, up to the limit where there is one. */
+const SHORTEST = 0.3
+const LONGEST = 1800
+
+const fieldsOf = (moment: StepMoment) => moment.step.fields as unknown as TimedFields
+
+/** The limit in seconds; null where there is none. */
+export function limitOf(moment: StepMoment): number | null {
+  const { limit } = fieldsOf(moment)
+  return limit === undefined ? null : moment.quantity(limit, 's')
+}
+
+export function plausible(moment: StepMoment): readonly [number, number] {
+  return fieldsOf(moment).range ?? [SHORTEST, limitOf(moment) ?? LONGEST]
+}
+
+export const startOf = (moment: StepMoment): Stamp | null => (moment.local.start as Stamp | undefined) ?? null
+
+/** Seconds between two stamps of one clock. */
+const seconds = (from: ClockTime, to: ClockTime): number => (to.at - from.at) / 1000
+
+const inSeconds = (value: number | null, byHand: boolean): Reading => ({
+  value,
+  unit: 's',
+  over: false,
+  typed: byHand,
+  corrected: null,
+})
+
+function overLimit(moment: StepMoment, time: number): boolean {
+  const limit = limitOf(moment)
+  return limit !== null && time >= limit
+}
+
+const arms = move(armed, {
+  to: 'armed',
+  main: true,
+  refuses: (moment, { stamp }) => keyDead(moment, stamp),
+  does: (_moment, { stamp }) => ({ local: { armed: stamp } }),
+})
+
+const starts = move(started, {
+  to: 'running',
+  main: true,
+  refuses: (moment, { stamp }) => {
+    const before = moment.local.armed as Stamp
+    return stamp.clock === before.clock && stamp.at <= before.at ? refuse('out_of_order') : null
+  },
+  does: (_moment, { stamp }) => ({
+    local: { start: stamp },
+    begins: { input: stamp.input, stamps: [stamp.at] },
+  }),
+})
+
+function stop(moment: StepMoment, end: ClockTime, atLimit: boolean): Effect {
+  const start = startOf(moment)
+  if (start === null) return {}
+  const time = seconds(start, end)
+  const limited = atLimit || overLimit(moment, time)
+  return {
+    local: { start, stop: clockTime(end) },
+    trial: {
+      stamps: [start.at, end.at],
+      outcome: limited ? 'limit' : 'done',
+      readings: { time: inSeconds(limited ? null : time, false) },
+    },
+    dead: clockTime(end),
+    ends: clockTime(end),
+  }
+}
+
+const otherClock = (moment: StepMoment, end: ClockTime): boolean => startOf(moment)?.clock !== end.clock
+
+/** A time across two clocks is none: the trial is void, whatever the stamps say. */
+const breaks = move(stopped, {
+  to: AGAIN,
+  main: true,
+  when: (moment, { stamp }) => otherClock(moment, stamp),
+  does: (_moment, { stamp }) => ({
+    void: { happening: null, cause: 'clock_changed' },
+    dead: clockTime(stamp),
+    ends: clockTime(stamp),
+  }),
+})
+
+const stops = move(stopped, {
+  to: 'stopped',
+  main: true,
+  refuses: (moment, { stamp }) => {
+    const start = startOf(moment)
+    return start === null ? null : notTheEnd(start, stamp)
+  },
+  does: (moment, { stamp }) => stop(moment, stamp, false),
+})
+
+function tooEarly(moment: StepMoment, end: ClockTime): Refusal | null {
+  const start = startOf(moment)
+  const limit = limitOf(moment)
+  if (start === null || limit === null) return refuse('no_limit')
+  if (start.clock !== end.clock) return refuse('other_clock')
+  const time = seconds(start, end)
+  return time < limit ? refuse('limit_not_reached', { leftMs: (limit - time) * 1000 }) : null
+}
+
+const reachesLimit = move(limitReached, {
+  to: 'stopped',
+  automatic: true,
+  refuses: tooEarly,
+  does: (moment, end) => stop(moment, end, true),
+})
+
+const isTyped = move(typed, {
+  to: 'stopped',
+  refuses: (moment, { seconds: time, confirmed }) => {
+    const limit = limitOf(moment)
+    if (limit !== null && time > limit) return refuse('beyond_limit', { limit })
+    return notPlausible(time, plausible(moment), confirmed)
+  },
+  does: (moment, { seconds: time }) => ({
+    begins: { input: 'typed', stamps: [] },
+    trial: {
+      outcome: overLimit(moment, time) ? 'limit' : 'done',
+      readings: { time: inSeconds(overLimit(moment, time) ? null : time, true) },
+    },
+  }),
+})
+
+const keeps = move(kept, {
+  to: LEAVE,
+  main: true,
+  refuses: (moment, { stamp }) => keyDead(moment, stamp),
+})
+
+export const chart: StepChart = {
+  initial: 'waiting',
+  states: {
+    waiting: { on: { armed: [arms], typed: [isTyped] } },
+    armed: { on: { started: [starts], typed: [isTyped] } },
+    running: { flight: 'running', on: { stopped: [breaks, stops], limit_reached: [reachesLimit] } },
+    stopped: { flight: 'held', on: { kept: [keeps] } },
+  },
+}

@@ -1,0 +1,25 @@
+import type { StepMoment } from '../../runner/moment.ts'
+import type { RehearsedEvent } from '../kind.ts'
+import { limitOf } from './chart.ts'
+
+const between = (random: () => number, low: number, high: number): number => low + random() * (high - low)
+
+/** An unhurried examiner and a client who needs a plausible part of the limit, or 14 to 34 s. */
+export function rehearse(moment: StepMoment, random: () => number): RehearsedEvent | null {
+  const data: RehearsedEvent['data'] = (stamp) => ({ stamp })
+  switch (moment.state) {
+    case 'waiting':
+      return { event: 'armed', after: between(random, 2500, 8000), data }
+    case 'armed':
+      return { event: 'started', after: between(random, 1200, 4000), data }
+    case 'running': {
+      const limit = limitOf(moment)
+      const longest = limit === null ? 34 : Math.min(34, limit * 0.95)
+      return { event: 'stopped', after: 1000 * between(random, longest * 0.4, longest), data }
+    }
+    case 'stopped':
+      return { event: 'kept', after: between(random, 1500, 4000), data }
+    default:
+      return null
+  }
+}
