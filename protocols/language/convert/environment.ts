@@ -22,8 +22,9 @@ export class Environments {
     const common: Record<string, ValueType> = {}
     for (const name of SIDE_NAMES) common[name] = { is: 'text', oneOf: SIDES }
     for (const condition of draft.conditions) common[condition.name] = conditionType(condition)
-    for (const step of nodesWithin(draft.steps).filter((node) => node.node === 'step')) {
-      const table = tableType(step)
+    for (const { step, around } of stepsWithin(draft.steps)) {
+      const passes = around.map((section) => [section.name, this.#passType(section)] as const)
+      const table = tableType(step, Object.fromEntries(passes))
       if (table) common[step.name] = table
     }
     this.#common = common
@@ -51,19 +52,44 @@ export class Environments {
 
   #mapType(by: string, of: ValueType): ValueType {
     const section = this.#loops.get(by)
-    const list = typeof section?.fields.in === 'string' ? section.fields.in : null
-    if (list === null) return { is: 'map', by, of }
-    const keys = list === 'hands' ? SIDES : (this.#draft.lists[list] ?? []).map(({ id }) => id)
-    return { is: 'map', by, of, keys }
+    const keys = section ? this.#idsOf(section) : null
+    return keys === null ? { is: 'map', by, of } : { is: 'map', by, of, keys }
+  }
+
+  /** Ids of the list that a section goes through; null where it only counts its passes. */
+  #idsOf({ fields }: Section): readonly string[] | null {
+    if (typeof fields.in !== 'string') return null
+    return fields.in === 'hands' ? SIDES : (this.#draft.lists[fields.in] ?? []).map(({ id }) => id)
+  }
+
+  /** What a row has in the column of a loop around its step: the item's id, or the number of the pass. */
+  #passType(section: Section): ValueType {
+    const oneOf = this.#idsOf(section)
+    return oneOf === null ? { is: 'number', unit: null } : { is: 'text', oneOf }
   }
 }
 
-/** A step's table as an expression sees it: its columns, each a list of the rows at the place. */
-function tableType(step: Step): ValueType | null {
+/** Every step with the sections around it, outermost first. */
+function stepsWithin(
+  nodes: readonly Node[],
+  around: readonly Section[] = [],
+): readonly { readonly step: Step; readonly around: readonly Section[] }[] {
+  return nodes.flatMap((node) => {
+    if (node.node === 'step') return [{ step: node, around }]
+    return node.node === 'section' ? stepsWithin(node.steps, [...around, node]) : []
+  })
+}
+
+/**
+ * A step's table as an expression sees it: its columns, each a list of the rows at the place, and the rows
+ * themselves, which have the loops around the step as columns too (`r.task == 'far_thin'`).
+ */
+function tableType(step: Step, passes: Readonly<Record<string, ValueType>>): ValueType | null {
   const columns = STEP_KINDS.get(step.kind)?.columns(step) ?? {}
   if (Object.keys(columns).length === 0) return null
-  const row: Readonly<Record<string, ValueType>> = { ...columns, outcome: { is: 'text', oneOf: OUTCOMES } }
-  const lists = Object.entries(row).map(([name, of]) => [name, { is: 'list', of }] as const)
+  const read: Readonly<Record<string, ValueType>> = { ...columns, outcome: { is: 'text', oneOf: OUTCOMES } }
+  const row = { ...passes, ...read }
+  const lists = Object.entries(read).map(([name, of]) => [name, { is: 'list', of }] as const)
   return {
     is: 'record',
     fields: { ...Object.fromEntries(lists), rows: { is: 'list', of: { is: 'record', fields: row } } },
