@@ -10,7 +10,8 @@ interface Props {
   readonly title: string
   readonly description: string
   readonly showValue: (value: number) => string
-  readonly meanWord: string
+  /** The word at a mark: so many standard deviations from the mean, 0 for the mean itself. */
+  readonly showStep: (step: number) => string
 }
 
 const WIDTH = 560
@@ -22,7 +23,7 @@ const BAND = { top: 34, height: 22 }
  * One value beside the norm group it is compared with: the mean, one and two standard deviations on either
  * side, and the value where it lies, however far that is.
  */
-export function NormStrip({ value, over, mean, sd, title, description, showValue, meanWord }: Props) {
+export function NormStrip({ value, over, mean, sd, title, description, showValue, showStep }: Props) {
   const id = useId()
   const low = Math.min(mean - 3 * sd, value - sd / 2)
   const high = Math.max(mean + 3 * sd, value + sd / 2)
@@ -68,7 +69,7 @@ export function NormStrip({ value, over, mean, sd, title, description, showValue
             y2={BAND.top + BAND.height + 5}
           />
           <text x={x(mean + step * sd)} y={BAND.top + BAND.height + 20} textAnchor="middle">
-            {step === 0 ? meanWord : `${step > 0 ? '+' : '−'}${Math.abs(step)} SD`}
+            {showStep(step)}
           </text>
         </g>
       ))}

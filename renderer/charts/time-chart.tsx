@@ -55,7 +55,9 @@ function scalesFor(all: readonly Series[]): Scales | null {
   const times = span(all)
   if (values === null || times === null) return null
   const [least, greatest] = values
-  const room = (greatest - least || Math.abs(greatest) || 1) * 0.15
+  // Values that are the same but for the last digits of a double are drawn as the same.
+  const finest = Math.max(Math.abs(least), Math.abs(greatest), 1) * 1e-6
+  const room = greatest - least < finest ? Math.max(Math.abs(greatest), 1) * 0.15 : (greatest - least) * 0.15
   const low = least >= 0 ? Math.max(0, least - room) : least - room
   const [first, last] = times
   const edge = Math.max((last.getTime() - first.getTime()) * 0.03, DAY / 2)

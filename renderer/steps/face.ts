@@ -37,6 +37,8 @@ export interface MainWords {
 
 export interface StepFace {
   readonly kind: string
+  /** True where a trial is given: something that can be closed without a result. */
+  readonly isTrial: boolean
   /** Everything between the step's text and the next thing to press. */
   readonly Face: ComponentType<FaceProps>
   /** Words for what the main key does; `event` is null where it waits for something else. */

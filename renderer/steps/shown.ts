@@ -9,6 +9,7 @@ const nothing = (): null => null
 export const deadOf = (step: StepView): ClockTime | null => (step.face.dead as ClockTime | null) ?? null
 
 export const shown = {
+  isTrial: false,
   press: (_event, stamp, prepared) => ({ stamp, ...prepared }),
   dead: deadOf,
   due: nothing,

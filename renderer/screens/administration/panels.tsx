@@ -38,7 +38,9 @@ function closable(step: StepView): readonly Closable[] {
     what: pass.loop,
     label: tellPass(pass) ?? pass.loop,
   }))
-  return [{ what: step.name, label: say('administration.close.trial') }, ...passes]
+  return faceOf(step).isTrial
+    ? [{ what: step.name, label: say('administration.close.trial') }, ...passes]
+    : passes
 }
 
 function Accommodation({ view, ...props }: FormProps & { readonly view: AdministrationView }) {

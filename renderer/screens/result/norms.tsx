@@ -79,7 +79,7 @@ function StratumPart({ stratum, score }: { stratum: Stratum; score: ScoreValue }
           title={say('result.strip_title', { title: score.title, place: tellPasses(score.passes) || 'none' })}
           description={`${tellRow(stratum, score)} ${standing ?? ''}`}
           showValue={(value) => tellNumber(value, score.decimals)}
-          meanWord={say('result.mean_word')}
+          showStep={(step) => say('result.strip_step', { step, size: Math.abs(step) })}
         />
       )}
     </div>

@@ -55,6 +55,7 @@ function Face({ step, showClock, send }: FaceProps) {
 
 export default {
   kind: 'counted',
+  isTrial: true,
   Face,
   main: (step, event) => ({
     key: event === 'tapped' ? 'steps.counted.tap' : `steps.counted.${event ?? 'waits'}`,

@@ -31,6 +31,7 @@ function Face({ step, send }: FaceProps) {
 
 export default {
   kind: 'measured',
+  isTrial: true,
   Face,
   main: (_step, event) => ({ key: `steps.measured.${event ?? 'waits'}` }),
   press: (_event, stamp) => ({ stamp }),

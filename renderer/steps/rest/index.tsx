@@ -66,6 +66,7 @@ function Face({ step, send }: FaceProps) {
 
 export default {
   kind: 'rest',
+  isTrial: false,
   Face,
   main: () => ({ key: 'steps.rest.waits' }),
   press: () => null,

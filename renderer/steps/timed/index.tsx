@@ -44,6 +44,7 @@ function Face({ step, showClock }: FaceProps) {
 
 export default {
   kind: 'timed',
+  isTrial: true,
   Face,
   main: (step, event) => ({
     key: `steps.timed.${event ?? 'waits'}`,
