@@ -1,5 +1,14 @@
 /** The screens' way to the host: one client for the page, and what to do when nobody answers any more. */
-import { createContext, type ReactNode, useCallback, useContext, useEffect, useMemo, useState } from 'react'
+import {
+  createContext,
+  type ReactNode,
+  useCallback,
+  useContext,
+  useEffect,
+  useMemo,
+  useRef,
+  useState,
+} from 'react'
 import { CallFailed, type CallOptions, type Client } from '../../main/contract/client.ts'
 import type { Fault } from '../../main/contract/procedure.ts'
 import type { Input, Name, Output } from '../../main/contract/procedures.ts'
@@ -48,8 +57,27 @@ export function HostProvider({
     }, ASK_AGAIN)
     return () => clearInterval(timer)
   }, [client, isGone])
-  const host = useMemo(() => ({ call, listen: client.listen, isGone }), [call, client, isGone])
+  const listen = useShared(client.listen)
+  const host = useMemo(() => ({ call, listen, isGone }), [call, listen, isGone])
   return <HostContext value={host}>{children}</HostContext>
+}
+
+/** One ear for the whole page: a browser allows only six connections to a host, and each listener is one. */
+function useShared(listen: Client['listen']): Client['listen'] {
+  const listeners = useRef(new Set<(push: Push) => void>())
+  useEffect(
+    () =>
+      listen((push) => {
+        for (const listener of listeners.current) listener(push)
+      }),
+    [listen],
+  )
+  return useCallback((listener) => {
+    listeners.current.add(listener)
+    return () => {
+      listeners.current.delete(listener)
+    }
+  }, [])
 }
 
 export function useHost(): Host {

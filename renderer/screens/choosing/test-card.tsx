@@ -81,7 +81,7 @@ function More({ line, wording, onWording }: MoreProps) {
   const { value, fault, again } = useReading('protocols.read', { from: line.from, key: line.key })
   if (!value) return fault ? <FaultNotice fault={fault} onAgain={again} /> : <Waiting />
   return (
-    <div className="stack">
+    <div className="stack choosing-more">
       <dl className="choosing-facts">
         <Fact title={say('choosing.floor')} text={value.floor ?? ''} />
         <Fact title={say('choosing.ceiling')} text={value.ceiling ?? ''} />

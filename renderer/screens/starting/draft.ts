@@ -86,10 +86,21 @@ export function conditionsOf(draft: StartDraft): Record<string, string> {
   return Object.assign({}, draft.conditions, ...ofKit)
 }
 
-/** The conditions that the examiner has to say: those that no piece of kit in use settles. */
+/** The conditions that the pieces in use settle. */
+export function settledBy(kit: StartDraft['kit']): ReadonlySet<string> {
+  return new Set(Object.values(kit).flatMap((piece) => Object.keys(piece.conditions)))
+}
+
+/**
+ * The conditions that the examiner has to say: all but those that the file fixes and those that the kit
+ * settles, or will once each piece is chosen.
+ */
 export function askedConditions(card: Card, draft: StartDraft): readonly Condition[] {
-  const settled = new Set(Object.values(draft.kit).flatMap((piece) => Object.keys(piece.conditions)))
-  return card.conditions.filter(({ name, setBy }) => setBy !== 'file' && !settled.has(name))
+  const settled = settledBy(draft.kit)
+  const isChosen = card.kit.every((item) => !item.registered || draft.kit[item.id])
+  return card.conditions.filter(
+    ({ name, setBy }) => setBy !== 'file' && !settled.has(name) && (setBy !== 'kit' || isChosen),
+  )
 }
 
 function readClearance(

@@ -7,7 +7,7 @@ import { Button } from '../../parts/button.tsx'
 import { Choice } from '../../parts/choice.tsx'
 import { Notice } from '../../parts/notice.tsx'
 import { say } from '../../words/index.ts'
-import type { Card, Problems, StartDraft } from './draft.ts'
+import { type Card, type Problems, settledBy, type StartDraft } from './draft.ts'
 import { RegisterPiece } from './register-piece.tsx'
 
 export interface KitPartProps {
@@ -38,6 +38,7 @@ export function KitPart(props: KitPartProps) {
                 item={item}
                 card={card}
                 protocol={protocol}
+                settled={settledBy(without(kit, item.id))}
                 pieces={merged(
                   value.filter((piece) => piece.item === item.id),
                   kit[item.id],
@@ -59,6 +60,9 @@ function merged(pieces: readonly KitPiece[], chosen: KitPiece | undefined): read
   return chosen && !pieces.some((piece) => piece.id === chosen.id) ? [...pieces, chosen] : pieces
 }
 
+const without = (kit: StartDraft['kit'], item: string) =>
+  Object.fromEntries(Object.entries(kit).filter(([id]) => id !== item))
+
 function OtherItems({ items }: { readonly items: readonly Item[] }) {
   if (items.length === 0) return null
   return (
@@ -76,6 +80,7 @@ function OtherItems({ items }: { readonly items: readonly Item[] }) {
 interface ItemPartProps {
   readonly item: Item
   readonly card: Card
+  readonly settled: ReadonlySet<string>
   readonly protocol: string
   readonly pieces: readonly KitPiece[]
   readonly chosen: KitPiece | null
@@ -84,7 +89,8 @@ interface ItemPartProps {
   readonly today: string
 }
 
-function ItemPart({ item, card, protocol, pieces, chosen, onUse, problem, today }: ItemPartProps) {
+function ItemPart(props: ItemPartProps) {
+  const { item, card, settled, protocol, pieces, chosen, onUse, problem, today } = props
   const [isAdding, setAdding] = useState(false)
   const isNone = pieces.length === 0
   return (
@@ -115,6 +121,7 @@ function ItemPart({ item, card, protocol, pieces, chosen, onUse, problem, today 
         <RegisterPiece
           item={item}
           card={card}
+          settled={settled}
           protocol={protocol}
           today={today}
           problem={isNone ? problem : undefined}

@@ -21,13 +21,20 @@ export const NO_PIECE: PieceDraft = {
   conditions: {},
 }
 
-/** The conditions that a piece of kit settles. */
-export const buildsOf = (card: Card) => card.conditions.filter(({ setBy }) => setBy === 'kit')
+/** The conditions that a piece of kit can settle, and no other piece in use has settled yet. */
+export const buildsOf = (card: Card, settled: ReadonlySet<string>) =>
+  card.conditions.filter(({ name, setBy }) => setBy === 'kit' && !settled.has(name))
+
+export interface PieceContext {
+  readonly builds: readonly { readonly name: string }[]
+  readonly item: string
+  readonly today: string
+}
 
 /** The piece that the draft means, or what is wrong with it by field. */
 export function readPiece(
   draft: PieceDraft,
-  { card, item, today }: { readonly card: Card; readonly item: string; readonly today: string },
+  { builds, item, today }: PieceContext,
 ): { readonly piece: Omit<KitPiece, 'id'> } | { readonly problems: Readonly<Record<string, string>> } {
   const problems: Record<string, string> = {}
   const last = wholeDate(draft.lastCheck, today)
@@ -35,7 +42,7 @@ export function readPiece(
   if (draft.ownName.trim() === '') problems.ownName = say('starting.kit.name.missing')
   if ('problem' in last) problems.lastCheck = last.problem
   if ('problem' in next) problems.nextCheck = next.problem
-  for (const { name } of buildsOf(card))
+  for (const { name } of builds)
     if (!draft.conditions[name]) problems[name] = say('starting.kit.build.missing')
   if (Object.keys(problems).length > 0) return { problems }
   return {

@@ -14,6 +14,8 @@ import { buildsOf, NO_PIECE, type PieceDraft, readPiece } from './piece-draft.ts
 export interface RegisterPieceProps {
   readonly item: Card['kit'][number]
   readonly card: Card
+  /** Conditions that another piece in use has settled. */
+  readonly settled: ReadonlySet<string>
   readonly protocol: string
   readonly today: string
   readonly problem: string | undefined
@@ -22,13 +24,14 @@ export interface RegisterPieceProps {
 
 /** Registers one piece of kit, once: what the clinic calls it, how it is built, when it was checked. */
 export function RegisterPiece(props: RegisterPieceProps) {
-  const { item, card, protocol, today, problem, onRegistered } = props
+  const { item, card, settled, protocol, today, problem, onRegistered } = props
+  const builds = buildsOf(card, settled)
   const { call } = useHost()
   const { run, fault, isBusy } = useDoing()
   const [draft, setDraft] = useState(NO_PIECE)
   const [problems, setProblems] = useState<Readonly<Record<string, string>>>({})
   const register = () => {
-    const read = readPiece(draft, { card, item: item.id, today })
+    const read = readPiece(draft, { builds, item: item.id, today })
     setProblems('problems' in read ? read.problems : {})
     if ('problems' in read) return focusFirstProblem()
     void run(async () => onRegistered(await call('kit.register', { protocol, piece: read.piece })))
@@ -38,7 +41,7 @@ export function RegisterPiece(props: RegisterPieceProps) {
       <legend className="starting-piece-title">{say('starting.kit.register', { item: item.text })}</legend>
       <p className="soft">{say('starting.kit.register.hint')}</p>
       <PieceFields
-        card={card}
+        builds={builds}
         draft={draft}
         onChange={setDraft}
         problems={problem && !problems.ownName ? { ...problems, ownName: problem } : problems}
@@ -54,13 +57,13 @@ export function RegisterPiece(props: RegisterPieceProps) {
 }
 
 interface PieceFieldsProps {
-  readonly card: Card
+  readonly builds: Card['conditions']
   readonly draft: PieceDraft
   readonly onChange: (draft: PieceDraft) => void
   readonly problems: Readonly<Record<string, string>>
 }
 
-function PieceFields({ card, draft, onChange, problems }: PieceFieldsProps) {
+function PieceFields({ builds, draft, onChange, problems }: PieceFieldsProps) {
   const change = (part: Partial<PieceDraft>) => onChange({ ...draft, ...part })
   return (
     <>
@@ -72,7 +75,7 @@ function PieceFields({ card, draft, onChange, problems }: PieceFieldsProps) {
         onChange={(ownName) => change({ ownName })}
         error={problems.ownName}
       />
-      {buildsOf(card).map((condition) => (
+      {builds.map((condition) => (
         <Choice
           key={condition.name}
           isRow
