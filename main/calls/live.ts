@@ -38,7 +38,7 @@ export interface Live {
   /** As it stands, without opening it: for results and reports. */
   read(store: Store, id: string): InHand
   /** Opens it on a screen: one that a restart or a long gap has cut says so. */
-  open(store: Store, id: string): Saved
+  open(store: Store, id: string, user: string): Saved
   /** What the examiner did. The events that say whose and what it is are not for screens to make. */
   act(store: Store, id: string, body: EventBody, user: string): Acted
   /** Says whose a record is from now on; it stays with what was given. */
@@ -50,10 +50,8 @@ export interface Live {
 
 interface Held extends InHand {
   administration: Administration
-  /** When the last event happened. */
-  lastAt: string
-  /** The gap in seconds that the examiner has to decide about; null: none. */
-  gap: number | null
+  /** True once a screen has it: one that this process has only read was cut by whatever ended the last. */
+  isOpen: boolean
   unsaved: Stamped[]
 }
 
@@ -72,20 +70,10 @@ const MOST_IN_HAND = 16
 const DISK_AT_FAULT: readonly string[] = ['records.disk-refused', 'records.busy']
 
 const streamOf = (id: string): Stream => ({ kind: 'administration', id })
-const secondsBetween = (from: string, to: string) => Math.max(0, (Date.parse(to) - Date.parse(from)) / 1000)
-
-/** The examiner's choice after a long gap, with the gap as the records know it. */
-const withGap = (body: EventBody, gap: number | null): EventBody =>
-  body.kind === 'reopened' ? { ...body, afterSeconds: gap ?? 0 } : body
 
 export function createLive({ stores, push, random }: Parts): Live {
   const inHand = new Map<string, Held>()
   let timer: NodeJS.Timeout | null = null
-
-  const isOver = ({ kept, administration, id }: InHand) => {
-    const { phase } = kept.runner.view(administration, id)
-    return phase === 'finished' || phase === 'withdrawn'
-  }
 
   function load(store: Store, id: string): Held {
     const events = stores[store].administration(id)
@@ -96,8 +84,7 @@ export function createLive({ stores, push, random }: Parts): Live {
     if (!files) throw new Refused('no_such_protocol', { key: hash })
     const kept = keptProtocol(files)
     const { administration } = kept.runner.replay(events)
-    const lastAt = events.at(-1)?.at ?? first.at
-    return { store, id, kept, administration, lastAt, gap: null, unsaved: [] }
+    return { store, id, kept, administration, isOpen: false, unsaved: [] }
   }
 
   function held(store: Store, id: string): Held {
@@ -106,12 +93,15 @@ export function createLive({ stores, push, random }: Parts): Live {
     const loaded = load(store, id)
     inHand.set(id, loaded)
     makeRoom()
-    // One that was cut by a restart is told so before anybody sees it.
-    const { trials } = loaded.kept.runner.view(loaded.administration, id)
-    const running = trials.some((trial) => trial.status === 'running')
-    const user = stores[store].administration(id).at(-1)?.user ?? ''
-    if (running) take(loaded, [{ kind: 'interrupted', cause: 'restart' }], user)
     return loaded
+  }
+
+  /**
+   * Tells the runner that giving was cut; where there was nothing to cut it refuses, and nothing is written. It
+   * is the runner that voids a trial in flight and asks what to do after a long gap.
+   */
+  function interrupt(one: Held, cause: 'restart' | 'suspended', user: string): void {
+    take(one, [{ kind: 'interrupted', cause }], user)
   }
 
   /** Decides and writes bodies and whatever the runner then owes; all of them or none. */
@@ -142,7 +132,6 @@ export function createLive({ stores, push, random }: Parts): Live {
     }
     keep(one, stamped)
     one.administration = administration
-    one.lastAt = stamped.at(-1)?.at ?? one.lastAt
     push({ push: 'administration', store: one.store, id: one.id, saved: one.unsaved.length === 0 })
     return null
   }
@@ -187,20 +176,27 @@ export function createLive({ stores, push, random }: Parts): Live {
     if (!one.unsaved.length) push({ push: 'administration', store: one.store, id: one.id, saved: true })
   }
 
-  const seen = (one: Held): Saved => {
-    const view = one.kept.runner.view(one.administration, one.id)
-    return {
-      view: one.gap === null ? view : { ...view, phase: 'stale' },
-      saved: one.unsaved.length === 0,
-    }
+  const seen = (one: Held): Saved => ({
+    view: one.kept.runner.view(one.administration, one.id),
+    saved: one.unsaved.length === 0,
+  })
+
+  /** On a screen: after a restart, and after a gap as long as the protocol lets pass, it was cut. */
+  function opened(store: Store, id: string, user: string): Held {
+    const one = held(store, id)
+    const { lastAt, phase } = seen(one).view
+    const isOver = phase === 'finished' || phase === 'withdrawn'
+    const minutes = (Date.parse(stores[store].now()) - Date.parse(lastAt)) / 60_000
+    const isLate = minutes > one.kept.protocol.about.longestGapMinutes
+    if (!isOver && (!one.isOpen || isLate)) interrupt(one, one.isOpen ? 'suspended' : 'restart', user)
+    one.isOpen = true
+    return one
   }
 
   return {
     begin(store, kept, bodies, user) {
       const id = stores[store].newId()
-      const lastAt = stores[store].now()
-      const administration = kept.runner.begin()
-      const one: Held = { store, id, kept, administration, lastAt, gap: null, unsaved: [] }
+      const one: Held = { store, id, kept, administration: kept.runner.begin(), isOpen: true, unsaved: [] }
       const refusal = take(one, bodies, user)
       if (refusal) throw new Error(`The runner refuses how an administration begins: ${refusal.refused}`)
       if (one.unsaved.length) throw new Refused('records.disk-refused', { path: '', cause: '' })
@@ -208,24 +204,16 @@ export function createLive({ stores, push, random }: Parts): Live {
       return id
     },
     read: held,
-    open(store, id) {
-      const one = held(store, id)
-      const gap = secondsBetween(one.lastAt, stores[store].now())
-      if (gap > one.kept.protocol.about.longestGapMinutes * 60 && !isOver(one)) one.gap = gap
-      return seen(one)
-    },
+    open: (store, id, user) => seen(opened(store, id, user)),
     act(store, id, body, user) {
-      const one = held(store, id)
+      const known = held(store, id)
+      const one = known.isOpen ? known : opened(store, id, user)
       if (body.kind === 'opened' || body.kind === 'assigned')
         throw new Refused('host_only_event', { event: body.kind })
       if (body.kind === 'finished' && one.unsaved.length) flush(one)
       if (body.kind === 'finished' && one.unsaved.length) throw new Refused('not_saved')
-      if (one.gap !== null && body.kind !== 'reopened')
-        return { ...seen(one), taken: false, refusal: { refused: 'stale', detail: {} } }
-      const refusal = take(one, [withGap(body, one.gap)], user)
-      if (refusal) return { ...seen(one), taken: false, refusal }
-      if (body.kind === 'reopened') one.gap = null
-      return { ...seen(one), taken: true }
+      const refusal = take(one, [body], user)
+      return refusal ? { ...seen(one), taken: false, refusal } : { ...seen(one), taken: true }
     },
     assign(id, to, user) {
       const one = held('records', id)

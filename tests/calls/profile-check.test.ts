@@ -57,7 +57,10 @@ describe('a profile says only what can be', () => {
   test('a restriction may end in the future, but on a day that there is', () => {
     const until = (date: string) => {
       const profile = profileOf({ name: 'Ada' })
-      const restricted = { ...profile.facts.arms.right, restrictions: [{ what: 'No load', setBy: '', until: date }] }
+      const restricted = {
+        ...profile.facts.arms.right,
+        restrictions: [{ what: 'No load', setBy: '', until: date }],
+      }
       const arms = { ...profile.facts.arms, right: restricted }
       return refusal({ ...profile, facts: { ...profile.facts, arms } })
     }
@@ -68,11 +71,14 @@ describe('a profile says only what can be', () => {
 
 test('every day that a calendar has is one, and the day after the last of a month is none', () => {
   fc.assert(
-    fc.property(fc.date({ min: new Date('1850-01-01'), max: new Date('2199-12-31'), noInvalidDate: true }), (day) => {
-      const text = day.toISOString().slice(0, 10)
-      expect(isCalendarDate(text)).toBe(true)
-      const last = new Date(Date.UTC(day.getUTCFullYear(), day.getUTCMonth() + 1, 0)).getUTCDate()
-      if (last < 31) expect(isCalendarDate(`${text.slice(0, 8)}${last + 1}`)).toBe(false)
-    }),
+    fc.property(
+      fc.date({ min: new Date('1850-01-01'), max: new Date('2199-12-31'), noInvalidDate: true }),
+      (day) => {
+        const text = day.toISOString().slice(0, 10)
+        expect(isCalendarDate(text)).toBe(true)
+        const last = new Date(Date.UTC(day.getUTCFullYear(), day.getUTCMonth() + 1, 0)).getUTCDate()
+        if (last < 31) expect(isCalendarDate(`${text.slice(0, 8)}${last + 1}`)).toBe(false)
+      },
+    ),
   )
 })

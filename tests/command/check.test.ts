@@ -20,9 +20,10 @@ const lineOfVersion = () =>
     .findIndex((line) => line.startsWith('version:')) + 1
 
 describe('evenhand check', () => {
-  test('the library has no problem', async () => {
+  test('the library has no error', async () => {
     const ran = await evenhand('check', 'protocols/library', '--json')
-    expect([ran.code, jsonOf(ran)]).toEqual([0, []])
+    const severe = (jsonOf(ran) as { severity: string }[]).filter(({ severity }) => severity !== 'advice')
+    expect([ran.code, severe]).toEqual([0, []])
   })
 
   test('a problem names file, line, column, code and mend, and ends with 1', async () => {

@@ -122,7 +122,12 @@ export const CLIENTS: readonly DemoClient[] = [
     visits: [{ daysAgo: 18, examiner: 1, tests: [BLOCKS] }],
   },
   {
-    profile: person('', 'D-1007', { birth: { known: 'no' } }, { language: 'Not English', interpreter: 'Needed' }),
+    profile: person(
+      '',
+      'D-1007',
+      { birth: { known: 'no' } },
+      { language: 'Not English', interpreter: 'Needed' },
+    ),
     visits: [],
   },
 ]

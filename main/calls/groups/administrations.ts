@@ -38,11 +38,11 @@ export const administrationCalls: Group<Calls> = (clinic) => {
         firstEvents(clinic, input, shelved, facts, user),
         user.id,
       )
-      return live.open(input.store, id).view
+      return live.open(input.store, id, user.id).view
     },
-    'administrations.view'({ store, id }) {
+    'administrations.view'({ store, id }, { user }) {
       inSight(clinic, store, id)
-      return live.open(store, id)
+      return live.open(store, id, user.id)
     },
     'administrations.act'({ store, id, body }, { user }) {
       inSight(clinic, store, id)

@@ -2,6 +2,7 @@ import { Refused } from '../../contract/procedure.ts'
 import type { Output } from '../../contract/procedures.ts'
 import type { AdministrationRow, Records, ScoreRow } from '../../records/index.ts'
 import { checkInSight } from '../clinic.ts'
+import { isBefore } from '../earlier.ts'
 import type { Group } from '../group.ts'
 import { keptProtocol } from '../kept.ts'
 
@@ -18,14 +19,10 @@ export const historyCalls: Group<'history.read'> = (clinic) => ({
     const given = records.read
       .administrationsOf(client)
       .filter((row) => row.protocol === protocol && !row.enteredInError && row.finishedAt !== null)
-      .sort(inOrder)
+      .sort((a, b) => (isBefore(a, b) ? -1 : 1))
     return given.length ? historyOf(records, given) : []
   },
 })
-
-/** By the day it counts for, then as begun: a date put right moves its point. */
-const inOrder = (a: AdministrationRow, b: AdministrationRow) =>
-  a.on === b.on ? (a.startedAt < b.startedAt ? -1 : 1) : a.on < b.on ? -1 : 1
 
 function historyOf(records: Records, given: readonly AdministrationRow[]): History {
   const hidden = hiddenScores(records, given.at(-1))
