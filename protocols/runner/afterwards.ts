@@ -6,7 +6,7 @@ import type { EventBody, Place, RunnerEvent } from './events.ts'
 import { grow, type Grown, listOf, replaced } from './grown.ts'
 import { samePlace } from './places.ts'
 import type { Happened, Judged, State } from './state.ts'
-import { type Change, type Law, type Transition, transition } from './transitions.ts'
+import { type Law, type Transition, transition } from './transitions.ts'
 import { stepOf } from './tree.ts'
 import type { Correction, Deviation, Refusal, Trial } from './view.ts'
 
@@ -146,6 +146,8 @@ function differing(ground: Ground, state: State): State['wouldDiffer'] {
   return found.map(({ rule, place }) => ({ rule, place }))
 }
 
+const other = (side: string) => otherSide(side as Side)
+
 /** Right for left in every trial, order and place over the hands: the hands were taken for each other. */
 const relabelled = (ground: Ground): Told<'relabelled'> => ({
   refuses: ({ facts }) =>
@@ -158,7 +160,6 @@ const relabelled = (ground: Ground): Told<'relabelled'> => ({
         node.node === 'section' && node.fields.in === 'hands' ? [node.name] : [],
       ),
     )
-    const other = (side: string) => otherSide(side as Side)
     const swap = (place: Place): Place =>
       Object.fromEntries(
         Object.entries(place).map(([loop, pass]) => [

@@ -117,9 +117,10 @@ const stopped: Change = both(
   })),
 )
 
+const passing = (event: Happened) => causeOf(event) === 'focus_lost'
+
 /** A glance elsewhere goes on; after a restart, a sleep or a jump of the clock all is confirmed again. */
 function interruptions(): Transition[] {
-  const passing = (event: Happened) => causeOf(event) === 'focus_lost'
   return [
     transition(null, { automatic: true, when: (_state, event) => passing(event) }, () => ({})),
     transition(

@@ -4,7 +4,7 @@ import type { From, Section } from '../language/model.ts'
 import type { ClientFacts } from '../client.ts'
 import type { Place } from './events.ts'
 import type { ClockTime, StepMoment } from './moment.ts'
-import type { Deviation, Reading, Refusal, Trial } from './view.ts'
+import type { Deviation, Refusal, Trial } from './view.ts'
 
 /** The step ends and a trial in flight stands with its outcome. */
 export const LEAVE = '=leave'

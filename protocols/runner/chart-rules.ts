@@ -104,9 +104,10 @@ function applied(ground: Ground, rule: Rule, ways: readonly Way[]): Transition[]
   return waysApplied(ground, rule, ways).map((way) => onceJudged(way, () => true, change))
 }
 
+const applying = ({ body }: Happened) => 'apply' in body && body.apply === true
+
 /** Waits for the examiner's answer to what the rule asks. */
 function askingNode(ground: Ground, rule: Rule, ways: readonly Way[]): ChartNode {
-  const applying = ({ body }: Happened) => 'apply' in body && body.apply === true
   const refuses = (state: State, { body }: Happened): Refusal | null => {
     if (!('rule' in body) || body.rule !== rule.name) {
       return { refused: 'wrong_rule', detail: { at: rule.name } }

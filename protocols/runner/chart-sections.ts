@@ -16,7 +16,6 @@ import { grow } from './grown.ts'
 import { isPartOf, samePlace } from './places.ts'
 import type { Happened, State } from './state.ts'
 import {
-  along,
   atOnce,
   both,
   type Change,
@@ -162,9 +161,10 @@ const endPass =
     }
   }
 
+const outcomeOf = ({ body }: Happened) => ('outcome' in body ? body.outcome : 'not_given') as Closing
+
 /** A whole pass is closed (`hand`, an item): what was due in it gets rows, the rest goes on. */
 function closesPass(ground: Ground, section: Section): Transition[] {
-  const outcomeOf = ({ body }: Happened) => ('outcome' in body ? body.outcome : 'not_given') as Closing
   const refuses = (state: State, { body }: Happened): Refusal | null => {
     if (!('place' in body) || state.place[section.name] === undefined)
       return { refused: 'no_pass', detail: {} }

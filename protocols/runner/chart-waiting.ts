@@ -105,27 +105,34 @@ function nothingToEnd(ground: Ground, state: State, ends: keyof typeof ENDS): Re
   return hand === true ? null : refuse('no_hand', { step: state.at })
 }
 
+/** What a reopened administration may be told to do. */
+function reopened(choice: 'go_on' | 'practice_again' | 'close', raises: string): Transition {
+  return told(
+    'reopened',
+    {
+      when: (_state, body) => body.choice === choice,
+      refuses: ({ flight }) =>
+        choice === 'practice_again' && flight !== null ? refuse('trial_in_flight') : null,
+      change: (state, _body, event) => ({
+        gap: false,
+        because: null,
+        ...(choice === 'go_on' && wentOnLate(state, event)),
+      }),
+    },
+    BACK,
+    raises,
+  )
+}
+
 /** Reopened after the longest gap: going on is a deviation; or the practice comes again, or it ends here. */
 function stale(): ChartNode {
-  const on = (choice: 'go_on' | 'practice_again' | 'close', raises: string): Transition =>
-    told(
-      'reopened',
-      {
-        when: (_state, body) => body.choice === choice,
-        refuses: (state) =>
-          choice === 'practice_again' && state.flight !== null ? refuse('trial_in_flight') : null,
-        change: (state, _body, event) => ({
-          gap: false,
-          because: null,
-          ...(choice === 'go_on' && wentOnLate(state, event)),
-        }),
-      },
-      BACK,
-      raises,
-    )
   return {
     on: {
-      reopened: [on('go_on', SETTLE_NOTHING), on('practice_again', PRACTISE), on('close', CLOSE)],
+      reopened: [
+        reopened('go_on', SETTLE_NOTHING),
+        reopened('practice_again', PRACTISE),
+        reopened('close', CLOSE),
+      ],
       interrupted: [staysSo],
     },
   }

@@ -11,6 +11,7 @@ import { notPrepared, notToBeGiven } from './preparing.ts'
 import { BEGINNING, type Happened, type State } from './state.ts'
 import type { ChartNode, Transition } from './transitions.ts'
 import { breakOff } from './trials.ts'
+import type { Refusal } from './view.ts'
 
 /** The chart; its context is a `State`, its events are `Happened`. */
 export function chartOf(ground: Ground): AnyStateMachine {
@@ -65,12 +66,10 @@ const preparing = (ground: Ground): Transition =>
     phase('confirming'),
   )
 
+const wrong = (due: 'start' | 'resume'): Refusal => ({ refused: 'wrong_confirmation', detail: { due } })
+
 /** Client, hand and examiner are confirmed by one key: before the first step, and again after a restart. */
 function confirming(ground: Ground): ChartNode {
-  const wrong = (what: string): { refused: string; detail: { due: string } } => ({
-    refused: 'wrong_confirmation',
-    detail: { due: what },
-  })
   const start = told(
     'confirmed',
     {
@@ -86,9 +85,9 @@ function confirming(ground: Ground): ChartNode {
       'confirmed',
       {
         main: true,
-        when: ({ begun, gap }) => begun && gap === late,
+        when: ({ begun, gap }, _body, event) => begun && (gap || event.late) === late,
         refuses: (_state, { what }) => (what === 'resume' ? null : wrong('resume')),
-        change: () => (late ? {} : { because: null }),
+        change: () => (late ? { gap: true } : { because: null }),
       },
       late ? phase('stale') : BACK,
     )

@@ -80,12 +80,12 @@ function* within(ground: Ground, state: State, node: Node, place: Place): Genera
   const chart = sectionChart(node)
   if (moment.order === null) {
     for (const item of chart.leftOut(moment))
-      yield* pass(ground, state, node, { place, pass: item, outcome: 'absent' })
+      yield* withinPass(ground, state, node, { place, pass: item, outcome: 'absent' })
   }
   const leftOut = chart.leftOut(moment)
   for (const item of chart.due(moment)) {
     if (leftOut.includes(String(item))) continue
-    yield* pass(ground, state, node, { place, pass: item, outcome: closedAs(state, node, item) })
+    yield* withinPass(ground, state, node, { place, pass: item, outcome: closedAs(state, node, item) })
   }
 }
 
@@ -95,7 +95,7 @@ interface PassDue {
   readonly outcome: Outcome | null
 }
 
-function* pass(ground: Ground, state: State, section: Section, due: PassDue): Generator<Due> {
+function* withinPass(ground: Ground, state: State, section: Section, due: PassDue): Generator<Due> {
   const place = { ...due.place, [section.name]: due.pass }
   for (const node of section.steps) {
     for (const trial of within(ground, state, node, place)) {
@@ -111,7 +111,7 @@ export const dueInPass = (
   section: Section,
   place: Place,
   id: PassId,
-): Due[] => [...pass(ground, state, section, { place, pass: id, outcome: null })]
+): Due[] => [...withinPass(ground, state, section, { place, pass: id, outcome: null })]
 
 /** What becomes of a hand that was closed before; null for hands that aren't and for other lists. */
 export function closedAs(state: State, section: Section, item: PassId): Outcome | null {
@@ -152,7 +152,7 @@ function laterPasses(ground: Ground, state: State, section: Section): Due[] {
   return sectionChart(section)
     .due(moment)
     .flatMap((id) => [
-      ...pass(ground, state, section, {
+      ...withinPass(ground, state, section, {
         place: moment.around,
         pass: id,
         outcome: closedAs(state, section, id),

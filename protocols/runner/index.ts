@@ -4,15 +4,18 @@
  */
 import type { Protocol } from '../language/model.ts'
 import type { Standing } from '../scoring/scope.ts'
+import type { RehearsedEvent } from '../steps/kind.ts'
 import { type Administration, begin, take } from './administration.ts'
 import { chartOf } from './chart.ts'
-import { orderingOf } from './chart-sections.ts'
-import { type Ground, sectionChart, sectionMoment } from './due.ts'
+import { type Ground, sectionChart } from './due.ts'
 import type { EventBody, Recorded } from './events.ts'
 import { judgingOf } from './judging.ts'
-import { innermost, phaseOf } from './refusals.ts'
+import { orderingMoment } from './ordering.ts'
+import { phaseOf } from './refusals.ts'
 import { show } from './showing.ts'
-import { stateOf, treeOf } from './tree.ts'
+import { stepKind } from './step-ground.ts'
+import { stepMoment } from './step-moment.ts'
+import { stepOf, treeOf } from './tree.ts'
 import type { AdministrationView, Refusal } from './view.ts'
 
 export type { Administration } from './administration.ts'
@@ -31,6 +34,8 @@ export interface Runner {
   owed(administration: Administration, chance: { readonly random: () => number }): EventBody | null
   /** What a screen may know. `id` is the administration's. */
   view(administration: Administration, id: string): AdministrationView
+  /** A made-up but plausible next event of the step at hand; null where there is none. */
+  rehearse(administration: Administration, random: () => number): RehearsedEvent | null
   /** What scores rest on. */
   standing(administration: Administration): Standing
 }
@@ -53,6 +58,7 @@ export function runnerFor(protocol: Protocol): Runner {
       return { administration, refused }
     },
     owed: (administration, { random }) => owedOrder(ground, administration, random),
+    rehearse: (administration, random) => rehearsed(ground, administration, random),
     view: (administration, id) => show(ground, administration, id),
     standing: ({ snapshot }) => ground.judging.standing(snapshot.context),
   }
@@ -60,12 +66,20 @@ export function runnerFor(protocol: Protocol): Runner {
 }
 
 function owedOrder(ground: Ground, { snapshot }: Administration, random: () => number): EventBody | null {
-  const { at } = snapshot.context
-  const { node } = ground.tree.spots.get(at) ?? {}
-  if (node?.node !== 'section' || phaseOf(snapshot) !== 'giving') return null
-  if (stateOf(at, innermost(snapshot)) !== orderingOf(at)) return null
-  const moment = sectionMoment(ground, snapshot.context, node, snapshot.context.place)
-  const order = sectionChart(node).order(moment, random)
-  if (order === null) return null
-  return { kind: 'ordered', section: at, place: moment.around, items: [...order.items], rule: order.rule }
+  const moment = orderingMoment(ground, snapshot)
+  const order = moment && sectionChart(moment.section).order(moment, random)
+  if (moment === null || order === null) return null
+  const { section, around } = moment
+  return { kind: 'ordered', section: section.name, place: around, items: [...order.items], rule: order.rule }
+}
+
+function rehearsed(
+  ground: Ground,
+  { snapshot }: Administration,
+  random: () => number,
+): RehearsedEvent | null {
+  const { at, visit } = snapshot.context
+  if (visit === null || at !== visit.step || phaseOf(snapshot) !== 'giving') return null
+  const step = stepOf(ground.tree, visit.step)
+  return stepKind(step).rehearse(stepMoment({ ...ground, step }, snapshot.context, visit.state), random)
 }

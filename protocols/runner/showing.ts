@@ -5,6 +5,7 @@ import { scopeAt } from '../scoring/scope.ts'
 import { type Administration } from './administration.ts'
 import { unexplained } from './afterwards.ts'
 import { askingOf } from './chart-rules.ts'
+import { orderingMoment } from './ordering.ts'
 import { dueAfter, dueAt, type Ground, sectionChart, sectionMoment } from './due.ts'
 import type { Place } from './events.ts'
 import { listOf } from './grown.ts'
@@ -49,6 +50,7 @@ export function show(ground: Ground, administration: Administration, id: string)
     step: showStep(ground, state, phase, say),
     offers: offersOf(administration),
     asking: asking(ground, administration, say),
+    choosing: choosing(ground, administration),
     unexplained: unexplained(state).map((trial) => trial.id),
     voidReasons: ground.protocol.happenings
       .filter(({ becomes }) => becomes === 'void')
@@ -175,6 +177,14 @@ function asking(ground: Ground, { snapshot }: Administration, say: Say): Adminis
   if (node?.node !== 'rule' || node.confirm === null) return null
   if (phaseOf(snapshot) !== 'giving' || stateOf(at, innermost(snapshot)) !== askingOf(at)) return null
   return { rule: at, place, text: say(node.confirm, place) }
+}
+
+function choosing(ground: Ground, { snapshot }: Administration): AdministrationView['choosing'] {
+  const moment = orderingMoment(ground, snapshot)
+  if (moment === null || sectionChart(moment.section).order(moment, () => 0) !== null) return null
+  const leftOut = sectionChart(moment.section).leftOut(moment)
+  const items = moment.items.filter((item) => !leftOut.includes(item))
+  return { section: moment.section.name, place: moment.around, items }
 }
 
 function progress(ground: Ground, state: State): AdministrationView['progress'] {

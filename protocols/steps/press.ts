@@ -75,7 +75,7 @@ export const onceDone = (event: string) => ({
     waiting: {
       on: {
         [event]: [
-          move(pressed, { to: LEAVE, main: true, refuses: (moment, { stamp }) => keyDead(moment, stamp) }),
+          move(pressed, { to: LEAVE, main: true, refuses: (moment, data) => keyDead(moment, data.stamp) }),
         ],
       },
     },

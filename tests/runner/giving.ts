@@ -80,6 +80,8 @@ export const NO_CONDITIONS = {
   tiredness: null,
 } as const
 
+const two = (n: number) => String(n).padStart(2, '0')
+
 /** One administration being given, told as acts; each act returns what the runner said. */
 export class Giving {
   readonly runner: Runner
@@ -103,7 +105,6 @@ export class Giving {
   at(): string {
     const hours = Math.floor(this.wall / 3600) + 9
     const minutes = Math.floor(this.wall / 60) % 60
-    const two = (n: number) => String(n).padStart(2, '0')
     return `2026-03-02T${two(hours)}:${two(minutes)}:${two(Math.floor(this.wall % 60))}+01:00`
   }
 
@@ -209,7 +210,9 @@ export class Giving {
   rest(): this {
     if (this.view().step?.state === 'waiting')
       this.do(this.body('began', { at: this.now, clock: this.clock }))
-    const { least, from } = this.view().step?.face as { least: number; from: { at: number } }
+    const face = this.view().step?.face
+    if (face === undefined) throw new Error('There is no rest.')
+    const { least, from } = face as { least: number; from: { at: number } }
     this.now = Math.max(this.now, from.at + least * 1000)
     return this.do(this.body('over', { at: this.now, clock: this.clock }))
   }

@@ -2,9 +2,10 @@ import type { StepMoment } from '../../runner/moment.ts'
 import type { RehearsedEvent } from '../kind.ts'
 import { fieldsOf, lastTapOf, startOf, tapsOf, windowOf } from './chart.ts'
 
+const press: RehearsedEvent['data'] = (stamp) => ({ stamp })
+
 /** Taps along at an even pace until the window is over, then enters what was tapped. */
 export function rehearse(moment: StepMoment, random: () => number): RehearsedEvent | null {
-  const press: RehearsedEvent['data'] = (stamp) => ({ stamp })
   switch (moment.state) {
     case 'waiting':
       return { event: 'armed', after: 2500 + random() * 5000, data: press }
@@ -29,7 +30,7 @@ function within(moment: StepMoment, random: () => number): RehearsedEvent {
   const end = (startOf(moment)?.at ?? 0) + window
   const left = end - lastTapOf(moment)
   if (gap < left && tapsOf(moment) < highest) {
-    return { event: 'tapped', after: gap, data: (stamp) => ({ stamp }) }
+    return { event: 'tapped', after: gap, data: press }
   }
   return { event: 'window_ended', after: left, data: ({ at, clock }) => ({ at: Math.max(at, end), clock }) }
 }

@@ -4,9 +4,10 @@ import { limitOf } from './chart.ts'
 
 const between = (random: () => number, low: number, high: number): number => low + random() * (high - low)
 
+const data: RehearsedEvent['data'] = (stamp) => ({ stamp })
+
 /** An unhurried examiner and a client who needs a plausible part of the limit, or 14 to 34 s. */
 export function rehearse(moment: StepMoment, random: () => number): RehearsedEvent | null {
-  const data: RehearsedEvent['data'] = (stamp) => ({ stamp })
   switch (moment.state) {
     case 'waiting':
       return { event: 'armed', after: between(random, 2500, 8000), data }

@@ -1,0 +1,174 @@
+/** A made-up examiner and client: gives a whole administration through the runner, the same for the same seed. */
+import type { ClientFacts } from '../client.ts'
+import type { Protocol } from '../language/model.ts'
+import type { Clearance, EventBody, Recorded, Stamp } from '../runner/events.ts'
+import { type Administration, type Runner, runnerFor } from '../runner/index.ts'
+import type { AdministrationView } from '../runner/view.ts'
+import { randomFrom } from './random.ts'
+
+type Opened = Extract<EventBody, { readonly kind: 'opened' }>
+type Prepared = Extract<EventBody, { readonly kind: 'prepared' }>
+
+export interface Simulation {
+  readonly seed: number
+  readonly facts: ClientFacts
+  readonly client: string | null
+  readonly opened: Opened
+  readonly user: string
+  readonly kit: Prepared['kit']
+  /** Conditions that aren't as they usually are. */
+  readonly conditions: Readonly<Record<string, string>>
+  /** The next id; UUIDs, each once. */
+  nextId(): string
+  /** Wall time, RFC 3339, so many ms after the administration was opened. */
+  at(ms: number): string
+}
+
+/** More events than any administration has: a protocol that doesn't end by itself is stopped here. */
+const MOST_EVENTS = 50_000
+/** How often a trial goes wrong. */
+const VOIDED = 0.06
+const CLOCK = 'simulated'
+
+interface Session {
+  readonly simulation: Simulation
+  readonly runner: Runner
+  readonly random: () => number
+  readonly log: Recorded[]
+  /** Trials of which is settled whether they go wrong. */
+  readonly judged: Set<string>
+  administration: Administration
+  /** ms since it was opened, on the simulated clock too. */
+  now: number
+}
+
+/**
+ * Gives one administration from opening to the end.
+ * @throws Error where the protocol refuses what its own kinds of steps propose: a defect of a kind
+ */
+export function simulate(protocol: Protocol, simulation: Simulation): Recorded[] {
+  const runner = runnerFor(protocol)
+  const random = randomFrom(simulation.seed)
+  const session: Session = {
+    simulation,
+    runner,
+    random,
+    log: [],
+    judged: new Set(),
+    administration: runner.begin(),
+    now: 0,
+  }
+  open(session, protocol)
+  while (session.log.length < MOST_EVENTS) {
+    const view = runner.view(session.administration, simulation.opened.examiner.id)
+    if (view.phase !== 'giving') return session.log
+    goOn(session, view)
+  }
+  return session.log
+}
+
+function act(session: Session, body: EventBody): void {
+  const { simulation, runner, random, log } = session
+  const recorded = { id: simulation.nextId(), at: simulation.at(session.now), user: simulation.user, body }
+  const next = runner.take(session.administration, recorded)
+  if ('refused' in next)
+    throw new Error(`${body.kind} was refused as ${next.refused}: ${JSON.stringify(body)}`)
+  session.administration = next
+  log.push(recorded)
+  const owed = runner.owed(next, { random })
+  if (owed !== null) act(session, owed)
+}
+
+function open(session: Session, protocol: Protocol): void {
+  const { simulation } = session
+  const answered: Clearance = { answer: 'not_present' }
+  act(session, simulation.opened)
+  act(session, { kind: 'assigned', client: simulation.client, facts: simulation.facts, reason: null })
+  wait(session, 60_000)
+  act(session, {
+    kind: 'prepared',
+    precautions: Object.fromEntries(protocol.precautions.map(({ id }) => [id, answered])),
+    restrictions: [],
+    painNow: 0,
+    visit: {
+      splint: '',
+      glasses: 'none',
+      hearingAid: 'none',
+      seat: '',
+      helper: '',
+      sinceDose: '',
+      tiredness: null,
+    },
+    kit: [...simulation.kit],
+    conditions: conditionsOf(protocol, simulation.conditions),
+  })
+  wait(session, 5000)
+  act(session, { kind: 'clock', clock: CLOCK, resolutionMs: 0.005, isolated: true })
+  act(session, { kind: 'confirmed', what: 'start' })
+}
+
+/** As told, else as usual, else the first there is. */
+function conditionsOf(protocol: Protocol, told: Simulation['conditions']): Record<string, string> {
+  const stand: Record<string, string> = {}
+  for (const { name, setBy, usual, options } of protocol.conditions) {
+    const option = told[name] ?? usual ?? options[0]?.id
+    if (setBy !== 'file' && option !== undefined) stand[name] = option
+  }
+  return stand
+}
+
+const wait = (session: Session, ms: number): void => {
+  session.now += ms
+}
+
+const stampNow = ({ now }: Session): Stamp => ({ at: now, clock: CLOCK, input: 'key', late: 0.5 })
+
+function goOn(session: Session, view: AdministrationView): void {
+  const { asking, step, unexplained } = view
+  if (asking !== null) {
+    wait(session, 3000)
+    return act(session, { kind: 'ruled', rule: asking.rule, place: asking.place, apply: true })
+  }
+  const [open] = unexplained
+  const reason = view.voidReasons[Math.floor(session.random() * view.voidReasons.length)]
+  if (open !== undefined && reason !== undefined) {
+    wait(session, 4000)
+    return act(session, { kind: 'explained', trial: open, happening: reason.name, remark: '' })
+  }
+  if (step === null) {
+    wait(session, 3000)
+    return act(session, chosenOrder(view) ?? { kind: 'finished' })
+  }
+  if (goesWrong(session, view)) {
+    wait(session, 2500)
+    return act(session, { kind: 'voided', step: step.name, place: step.place, stamp: stampNow(session) })
+  }
+  perform(session, step)
+}
+
+/** Where the order is the examiner's to choose: as the list has it. */
+function chosenOrder({ choosing }: AdministrationView): EventBody | null {
+  return choosing && { kind: 'ordered', ...choosing, items: [...choosing.items], rule: 'chosen' }
+}
+
+/** Now and then a trial goes wrong, as long as it may be made good; asked once a trial. */
+function goesWrong(session: Session, { step, trials }: AdministrationView): boolean {
+  const trial = trials.at(-1)
+  if (trial?.status !== 'running' || session.judged.has(trial.id)) return false
+  session.judged.add(trial.id)
+  const left = step?.face.voidsLeft
+  return session.random() < VOIDED && (left === null || (typeof left === 'number' && left > 0))
+}
+
+function perform(session: Session, step: NonNullable<AdministrationView['step']>): void {
+  const next = session.runner.rehearse(session.administration, session.random)
+  if (next === null)
+    throw new Error(`The step ${step.name} has nothing to go on with in state ${step.state}.`)
+  wait(session, Math.max(0, next.after))
+  act(session, {
+    ...next.data(stampNow(session)),
+    kind: `${step.kind}.${next.event}`,
+    step: step.name,
+    place: step.place,
+  })
+}
