@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react'
+import { type ReactNode, useEffect, useRef } from 'react'
 import './table.css'
 
 export interface Column {
@@ -21,10 +21,24 @@ export interface TableProps {
   readonly rows: readonly TableRow[]
 }
 
+/** A table wider than its box is scrolled by key, so the box takes the focus then, and only then. */
+function focusableWhileScrolling(box: HTMLElement): () => void {
+  const look = () => {
+    if (box.scrollWidth > box.clientWidth) box.tabIndex = 0
+    else box.removeAttribute('tabindex')
+  }
+  const observer = new ResizeObserver(look)
+  observer.observe(box)
+  look()
+  return () => observer.disconnect()
+}
+
 export function Table({ caption, isCaptionSeen = false, columns, rows }: TableProps) {
   const look = (index: number) => (columns[index]?.isNumber ? 'table-number' : 'table-text')
+  const box = useRef<HTMLElement>(null)
+  useEffect(() => (box.current ? focusableWhileScrolling(box.current) : undefined), [])
   return (
-    <div className="table-box">
+    <section className="table-box" aria-label={caption} ref={box}>
       <table className="table">
         <caption className={isCaptionSeen ? 'table-caption' : 'unseen'}>{caption}</caption>
         <thead>
@@ -54,6 +68,6 @@ export function Table({ caption, isCaptionSeen = false, columns, rows }: TablePr
           ))}
         </tbody>
       </table>
-    </div>
+    </section>
   )
 }

@@ -19,10 +19,11 @@ export function NewClientScreen() {
   const { call } = useHost()
   const { run, fault, isBusy } = useDoing()
   const [draft, setDraft] = useState(() => draftFrom(null, clinic.today))
-  const [problems, setProblems] = useState<Problems>({})
+  const [isTried, setTried] = useState(false)
+  const read = readProfile(draft, clinic.today)
+  const problems: Problems = isTried && 'problems' in read ? read.problems : {}
   const save = () => {
-    const read = readProfile(draft, clinic.today)
-    setProblems('problems' in read ? read.problems : {})
+    setTried(true)
     if ('problems' in read) return focusFirstProblem()
     void run(async () => {
       const { id } = await call('clients.add', { profile: read.profile })
@@ -66,11 +67,12 @@ function EditProfile({ person }: { readonly person: Person }) {
   const { run, fault, isBusy } = useDoing()
   const [draft, setDraft] = useState(() => draftFrom(person.profile, clinic.today))
   const [reason, setReason] = useState('')
-  const [problems, setProblems] = useState<Problems>({})
+  const [isTried, setTried] = useState(false)
   const back = () => go(`client/${person.id}`)
+  const read = readProfile(draft, clinic.today)
+  const problems: Problems = isTried && 'problems' in read ? read.problems : {}
   const save = () => {
-    const read = readProfile(draft, clinic.today)
-    setProblems('problems' in read ? read.problems : {})
+    setTried(true)
     if ('problems' in read) return focusFirstProblem()
     void run(async () => {
       await call('clients.change', { id: person.id, profile: read.profile, reason })

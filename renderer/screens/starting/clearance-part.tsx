@@ -23,6 +23,7 @@ export function ClearancePart(props: ClearancePartProps) {
   return (
     <div className="stack">
       <Choice
+        isRow
         label={props.ask}
         hint={props.why ?? undefined}
         value={value.answer}

@@ -2,7 +2,7 @@ import { useState } from 'react'
 import { NOTHING_KNOWN } from '../../../protocols/client.ts'
 import { FaultNotice } from '../../app/fault-notice.tsx'
 import { useDoing, useHost, useReading } from '../../app/host.tsx'
-import { restrictionsOf } from '../../app/person.ts'
+import { nameOf, restrictionsOf } from '../../app/person.ts'
 import { useClinic } from '../../app/session.tsx'
 import { Button } from '../../parts/button.tsx'
 import { focusFirstProblem } from '../../parts/focus-first-problem.ts'
@@ -52,7 +52,7 @@ function Preparing({ view, store, onChanged, onLeave, card, proposal }: Preparin
   const [draft, setDraft] = useState(() =>
     startDraft({ card, proposal, precautions: view.precautions, restrictions, today }),
   )
-  const [problems, setProblems] = useState<Problems>({})
+  const [isTried, setTried] = useState(false)
   const [refused, setRefused] = useState<string | null>(null)
   const barred = isBarred(draft)
   const act = (body: Parameters<typeof call<'administrations.act'>>[1]['body']) =>
@@ -61,16 +61,17 @@ function Preparing({ view, store, onChanged, onLeave, card, proposal }: Preparin
       setRefused(answer.taken ? null : answer.refusal.refused)
       if (answer.taken) onChanged()
     })
+  const read = readStart(draft, { card, restrictions, today })
+  const problems: Problems = isTried && 'problems' in read ? read.problems : {}
   const goOn = () => {
-    const read = readStart(draft, { card, restrictions, today })
-    setProblems('problems' in read ? read.problems : {})
+    setTried(true)
     if ('problems' in read) return focusFirstProblem()
     void act({ kind: 'prepared', ...read.prepared })
   }
   return (
     <Page
       title={say('starting.title', { test: view.protocol.title })}
-      lead={say('starting.lead')}
+      lead={view.client === null ? say('starting.lead') : <ForWhom client={view.client} />}
       back={{ label: say('starting.back'), onPress: onLeave }}
     >
       <StartForm
@@ -110,5 +111,20 @@ function Barred({ onWithdraw }: { readonly onWithdraw: () => void }) {
         </Button>
       </div>
     </Notice>
+  )
+}
+
+/** Whose test this is, from the first question on. */
+function ForWhom({ client }: { readonly client: string }) {
+  const { value } = useReading('clients.read', { id: client })
+  return (
+    <>
+      {value ? (
+        <p className="starting-whom">
+          {[nameOf(value.client), value.client.profile.secondIdentifier].filter(Boolean).join(' · ')}
+        </p>
+      ) : null}
+      <p>{say('starting.lead')}</p>
+    </>
   )
 }
