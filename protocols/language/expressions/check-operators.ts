@@ -110,7 +110,7 @@ function comparison(
   if (disjoint(left.type, right.type))
     return complain(
       checking,
-      tree,
+      written(left, right) ?? tree,
       'never_equal',
       never(left.type, right.type),
       'Write one of the values it can have.',
@@ -123,6 +123,10 @@ const disjoint = (a: ValueType, b: ValueType): boolean =>
   a.is === 'text' && b.is === 'text' && a.oneOf !== undefined && b.oneOf !== undefined
     ? !a.oneOf.some((one) => b.oneOf?.includes(one))
     : false
+
+/** The side that is a text written out: where a slip will be. */
+const written = (...sides: readonly Typed[]): Typed | undefined =>
+  sides.find(({ term }) => term.is === 'constant' && term.datum.is === 'text')
 
 function never(a: ValueType, b: ValueType): string {
   const [few, many] = [a, b]
@@ -163,7 +167,13 @@ function membership(item: Typed, of: Typed, tree: At, checking: Checking): Typed
       'Look for a value of the kind that the list holds.',
     )
   if (disjoint(item.type, of.type.of))
-    return complain(checking, tree, 'never_equal', never(item.type, of.type.of), 'Write values it can have.')
+    return complain(
+      checking,
+      written(item, of) ?? tree,
+      'never_equal',
+      never(item.type, of.type.of),
+      'Write values it can have.',
+    )
   return typed(tree, bool, { is: 'in', item: one, of: all })
 }
 
