@@ -1,0 +1,163 @@
+import type { Closing } from '../../protocols/language/model.ts'
+import type { Recorded } from '../../protocols/runner/events.ts'
+import type { AdministrationView, StepView, Trial } from '../../protocols/runner/view.ts'
+import { scoreAll, type Scored } from '../../protocols/scoring/scores.ts'
+import { LogBook, type Occasion } from './log-book.ts'
+
+export { arms, facts } from './log-book.ts'
+
+/** What comes of an administration, replayed from its log before it is scored. */
+export interface Given {
+  /** Value of a score in a hand or of the whole; null where it has none. */
+  value(score: string, hand?: string): number | null
+  /** Why a score has no value. */
+  why(score: string, hand?: string): string | null
+  readonly trials: readonly Trial[]
+  /** The hands in the order they were given, with the rule that decided it. */
+  readonly order: { readonly items: readonly string[]; readonly rule: string }
+  readonly log: readonly Recorded[]
+}
+
+/** Begins to give a library test; see `Giving`. */
+export const give = (name: string, occasion: Occasion = {}): Giving => new Giving(name, occasion)
+
+/** Gives a library test as an examiner would, step by step, through the runner's public door. */
+export class Giving {
+  readonly #book: LogBook
+
+  constructor(name: string, occasion: Occasion) {
+    this.#book = new LogBook(name)
+    this.#book.open(occasion)
+  }
+
+  /** The step at hand; null once all is given. */
+  step(): StepView | null {
+    return this.#book.step()
+  }
+
+  view(): AdministrationView {
+    return this.#book.view()
+  }
+
+  /** Goes on through kit, position, words, demonstration and rests to the next trial, or to the end. */
+  on(): this {
+    const book = this.#book
+    const pass: Readonly<Record<string, () => void>> = {
+      kit: () => {
+        const pieces = book.here().face.pieces as readonly { readonly id: string }[]
+        book.press('checked', { ticked: pieces.map(({ id }) => id), problems: [], stamp: book.stamp(3000) })
+      },
+      position: () => book.press('set', { stamp: book.stamp(3000) }),
+      instruct: () => book.press('said', { stamp: book.stamp(3000) }),
+      demonstrate: () => book.press('shown', { stamp: book.stamp(3000) }),
+      rest: () => {
+        book.press('began', book.tick(0))
+        book.press('over', book.tick(1000 * Number(book.here().face.least)))
+      },
+    }
+    for (let step = book.step(); step && pass[step.kind]; step = book.step()) pass[step.kind]?.()
+    return this
+  }
+
+  /** The trial at hand begins, to be broken off by what follows. */
+  begins(): this {
+    this.#book.press('armed', { stamp: this.#book.stamp(2000) })
+    this.#book.press('started', { stamp: this.#book.stamp(1500) })
+    return this
+  }
+
+  /** A timed step that takes so many seconds; at its limit where it takes longer. */
+  run(seconds: number): this {
+    this.on().begins()
+    const limit = this.#book.here().face.limit as number | null
+    if (limit !== null && seconds >= limit) this.#book.press('limit_reached', this.#book.tick(1000 * limit))
+    else this.#book.press('stopped', { stamp: this.#book.stamp(1000 * seconds) })
+    return this.#kept()
+  }
+
+  /** A window with so many taps, and what is counted at its end. */
+  window(count: number, taps: number = count): this {
+    this.on().begins()
+    const ms = 1000 * Number(this.#book.here().face.window)
+    const apart = Math.floor((ms - 1) / Math.max(taps, 1))
+    for (let tap = 1; tap <= taps; tap += 1) this.#book.press('tapped', { stamp: this.#book.stamp(apart) })
+    this.#book.press('window_ended', this.#book.tick(ms - taps * apart))
+    this.#book.press('entered', { count, confirmed: false })
+    return this.#kept()
+  }
+
+  /** A value read from the instrument. */
+  reads(value: number): this {
+    this.on()
+    this.#book.press('entered', { value, confirmed: false })
+    return this.#kept()
+  }
+
+  /** Practice, up to the first trial that counts. */
+  practised(): this {
+    const practise: Readonly<Record<string, () => void>> = {
+      timed: () => this.run(25),
+      counted: () => this.window(14),
+      measured: () => this.reads(8),
+    }
+    for (this.on(); this.step()?.practice; ) practise[this.#book.here().kind]?.()
+    return this
+  }
+
+  /** Something happens in the trial at hand. */
+  happens(happening: string): this {
+    const { name, place } = this.#book.here()
+    this.#book.act({ kind: 'happened', step: name, place, happening, stamp: this.#book.stamp(500) })
+    return this
+  }
+
+  /** The trial at hand is void, for a reason told at once. */
+  voided(reason: string): this {
+    const { name, place } = this.#book.here()
+    this.#book.act({ kind: 'voided', step: name, place, stamp: this.#book.stamp(500) })
+    const [trial = ''] = this.view().unexplained
+    this.#book.act({ kind: 'explained', trial, happening: reason, remark: '' })
+    return this.on()
+  }
+
+  /** The trial, the hand or the test is closed without a result. */
+  closes(what: string, outcome: Closing): this {
+    this.#book.act({ kind: 'closed', what, place: this.step()?.place ?? {}, outcome, reason: 'as seen' })
+    return this.on()
+  }
+
+  /** After a stop for the client's sake: what ends. */
+  settles(ends: 'nothing' | 'trial' | 'hand' | 'test', pain: number | null): this {
+    this.#book.act({ kind: 'settled', ends, reason: 'pain', pain, done: 'rested' })
+    return this.on()
+  }
+
+  scores(): Given {
+    const { runner, log } = this.#book
+    const { administration, refused } = runner.replay(log)
+    if (refused.length > 0) throw new Error('The log is not taken a second time.')
+    const standing = runner.standing(administration)
+    const scored = scoreAll(standing)
+    const find = (name: string, hand?: string): Scored => {
+      const found = scored.find(({ score, place }) => score.name === name && (!hand || place.hand === hand))
+      if (!found) throw new Error(`There is no score ${name} ${hand ?? ''}.`)
+      return found
+    }
+    const { items, rule } = standing.orders.findLast(({ section }) => section === 'hand') ?? {
+      items: [],
+      rule: '',
+    }
+    return {
+      value: (score, hand) => find(score, hand).value,
+      why: (score, hand) => find(score, hand).missing?.code ?? null,
+      trials: standing.trials,
+      order: { items, rule },
+      log,
+    }
+  }
+
+  #kept(): this {
+    this.#book.press('kept', { stamp: this.#book.stamp(2000) })
+    return this.on()
+  }
+}
