@@ -1,0 +1,98 @@
+/** What `score` and `rehearse` say of an administration's events: every score with unit, trials and norms. */
+import { z } from 'zod'
+import type { Recorded } from '../../../protocols/runner/events.ts'
+import { runnerFor } from '../../../protocols/runner/index.ts'
+import { buildResult } from '../../../protocols/scoring/build-result.ts'
+import { givenOf } from '../../../protocols/scoring/given.ts'
+import { type Result, type ScoreValue, scoreValue } from '../../../protocols/scoring/result.ts'
+import { trial } from '../../../protocols/runner/view.ts'
+import { HostProblem } from '../problem.ts'
+import { say } from '../words.ts'
+import type { FoundProtocol } from './find-protocol.ts'
+
+export const scoredShape = z.strictObject({
+  protocol: z.strictObject({ id: z.string(), version: z.string(), hash: z.string() }),
+  /** False where the administration was given by another text of the protocol than the one it is scored by. */
+  sameProtocol: z.boolean(),
+  on: z.string(),
+  complete: z.boolean(),
+  age: z.strictObject({ from: z.number(), to: z.number() }).nullable(),
+  scores: z.array(scoreValue),
+  /** Every trial, void and practice ones too. */
+  trials: z.array(trial),
+  /** Events that the protocol doesn't allow where they stand; they were left out. */
+  refused: z.array(z.strictObject({ event: z.uuid(), kind: z.string(), code: z.string() })),
+})
+export type ScoredEvents = z.infer<typeof scoredShape>
+
+/** @throws HostProblem where the events don't open an administration */
+export function scoreEvents({ protocol, disk }: FoundProtocol, events: readonly Recorded[]): ScoredEvents {
+  const runner = runnerFor(protocol)
+  const { administration, refused } = runner.replay(events)
+  const [first] = events
+  if (!first || runner.view(administration, first.id).facts === null) throw new HostProblem('score.not_opened', {})
+  const given = givenOf(first.id, administration)
+  const standing = runner.standing(administration)
+  const result: Result = buildResult({
+    protocol,
+    administration: given,
+    standing,
+    earlier: [],
+    verified: new Map(),
+  })
+  return {
+    protocol: { id: protocol.id, version: protocol.version, hash: disk.hash },
+    sameProtocol: given.protocol.hash === disk.hash,
+    on: result.on,
+    complete: result.complete,
+    age: result.age,
+    scores: result.scores,
+    trials: result.trials,
+    refused: refused.map(({ event, refusal }) => ({
+      event: event.id,
+      kind: event.body.kind,
+      code: refusal.refused,
+    })),
+  }
+}
+
+export function scoreLines({ sameProtocol, complete, scores, refused }: ScoredEvents): readonly string[] {
+  return [
+    ...(sameProtocol ? [] : [say('score.other_text')]),
+    ...(complete ? [] : [say('score.incomplete')]),
+    ...scores.filter(({ shown }) => shown).flatMap(linesOfScore),
+    ...refused.map((one) => say('score.refused', one)),
+  ]
+}
+
+const rounded = (value: number, decimals: number): string => value.toFixed(decimals)
+
+function linesOfScore(score: ScoreValue): readonly string[] {
+  const { title, passes, value, over, unit, decimals, missing, trials } = score
+  const where = passes.map(({ id, number }) => id ?? String(number)).join(', ')
+  const figure =
+    value === null
+      ? say('score.none', { code: missing?.code ?? '' })
+      : `${over ? '≥ ' : ''}${rounded(value, decimals)} ${unit}`
+  const head = `${title}${where ? ` (${where})` : ''}: ${figure}`
+  return [head, ...(value === null ? [] : [say('score.trials', { trials: trials.length })]), ...normLines(score.norms, decimals)]
+}
+
+/** The rows of every norm table that was looked at, or why there is none. */
+export function normLines(norms: ScoreValue['norms'], decimals: number): readonly string[] {
+  return norms.flatMap(({ title, standing, status, caution, strata }) => [
+    say('norm.head', { title, standing, status }),
+    ...strata.map(({ sex, ageMin, ageMax, hand, n, mean, sd, line, z: score, percentile, percentileInterval, definition }) =>
+      say('norm.row', {
+        ...{ sex, hand, line, n: n ?? '?', definition },
+        ages: `${ageMin ?? ''}–${ageMax ?? ''}`,
+        mean: rounded(mean, decimals),
+        sd: sd === null ? '?' : rounded(sd, decimals),
+        z: score === null ? '–' : rounded(score, 2),
+        percentile: percentile === null ? '–' : rounded(percentile, 1),
+        interval: percentileInterval ? percentileInterval.map((end) => rounded(end, 1)).join('–') : '–',
+      }),
+    ),
+    ...caution.map(({ code }) => say('norm.caution', { code })),
+  ])
+}
