@@ -139,7 +139,9 @@ describe('what is missing stays missing, and says why', () => {
       fc.property(cells, fc.constantFrom(...formulas, ...more), (times, formula) => {
         const { value, missing } = evaluated(formula, placeWith(times))
         const isNumber = value !== null && Number.isFinite((value as { n: number }).n)
-        return times.includes(null) ? missing?.code === 'refused' : isNumber !== (missing !== null)
+        expect(times.includes(null) ? missing?.code === 'refused' : isNumber !== (missing !== null)).toBe(
+          true,
+        )
       }),
     )
   })
@@ -194,7 +196,7 @@ describe('a bound is passed on where the order settles it', () => {
         const truth = given.map(([n, isOver, more]) => (isOver ? n + more : n))
         const said = evaluated(`${formula}(run.time)`, placeWith(known)).value as { n: number; over: boolean }
         const meant = evaluated(`${formula}(run.time)`, placeWith(truth)).value as { n: number }
-        return said.over ? meant.n >= said.n : meant.n === said.n
+        expect(said.over ? meant.n >= said.n : meant.n === said.n).toBe(true)
       }),
     )
   })
