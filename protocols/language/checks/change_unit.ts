@@ -27,7 +27,7 @@ export default {
       const key = Object.keys(STATISTICS).find((each) => draft.node(figure, each)) ?? 'sem'
       yield {
         at: draft.at(figure, key),
-        message: `${figure.unit} does not convert to ${score.unit}, the unit of "${score.name}".`,
+        message: `"${figure.unit}" does not convert to "${score.unit}", the unit of "${score.name}".`,
         mend: "Write the figure in the score's unit, or in % of the first value.",
       }
     }

@@ -31,7 +31,7 @@ export default {
           at: draft.node(node, 'counts-as', outcome)
             ? draft.at(node, 'counts-as', outcome)
             : draft.at(node, 'counts-as'),
-          message: `${unit} does not convert to ${first.unit}, which this trial measures.`,
+          message: `"${unit}" does not convert to "${first.unit}", which this trial measures.`,
           mend: `Write the value in ${first.unit}.`,
         }
       }

@@ -28,8 +28,8 @@ export default {
         yield { at: { file, start: 0, end: 0 }, message, mend: 'Simplify the drawing.' }
         continue
       }
-      for (const { start, end, message, mend } of unsafeParts(text)) {
-        yield { at: { file, start, end }, message, mend }
+      for (const { is, start, end, message, mend } of unsafeParts(text)) {
+        if (is === 'unsafe') yield { at: { file, start, end }, message, mend }
       }
     }
   },

@@ -24,7 +24,7 @@ export default {
       if (unitFactor(norm.unit, score.unit) !== null) continue
       yield {
         at: draft.at(norm, 'unit'),
-        message: `The norm is in ${norm.unit}, which does not convert to ${score.unit}, the unit of "${score.name}".`,
+        message: `The norm is in "${norm.unit}", which does not convert to "${score.unit}", the unit of "${score.name}".`,
         mend: 'State the unit that the table is printed in; where it measures something else, name another score.',
       }
     }

@@ -18,7 +18,8 @@ export default {
   needs: [],
   *run({ draft }) {
     const language = childOf(draft.tree, 'language')
-    if (language?.is !== 'scalar' || /^en(-|$)/i.test(language.written) || draft.isBroken(language)) return
+    if (language?.is !== 'scalar' || /^en(?![a-z])/i.test(language.written) || draft.isBroken(language))
+      return
     const english = draft.happenings.filter((happening) => happening.builtIn && !draft.places.has(happening))
     if (english.length === 0) return
     yield {

@@ -36,6 +36,7 @@ export interface Gap {
 
 /** Ages that are missing between two strata of the same sex and hand. */
 export function gapsAmong(rows: readonly PlacedRow[]): readonly Gap[] {
+  if (rows.some(({ row }) => first(row) > last(row))) return []
   const groups = Map.groupBy(rows, ({ row }) => `${row.sex} ${row.hand}`)
   return [...groups.values()].flatMap((group) => {
     const sorted = [...group].sort((a, b) => first(a.row) - first(b.row))

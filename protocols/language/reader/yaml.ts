@@ -6,6 +6,7 @@ import { Composer, CST, isAlias, isMap, isScalar, isSeq, type Node, Parser, type
 import type { Problem, Range } from '../diagnostics.ts'
 import { lineAt } from '../positions.ts'
 import { suspectCharacters } from './characters.ts'
+import { unclosedBefore } from './unclosed.ts'
 import { DEEPEST, MOST_CHARACTERS, MOST_NODES } from './limits.ts'
 import { type ReaderCode, readerProblem } from './problems.ts'
 import { syntaxSentence } from './syntax-sentences.ts'
@@ -32,7 +33,7 @@ export function readYaml(file: string, text: string): Reading {
   const syntax = document ? [...document.errors, ...document.warnings] : []
   const first = syntax.sort((a, b) => a.pos[0] - b.pos[0]).find(({ code }) => code !== 'TAG_RESOLVE_FAILED')
   if (first && first.code !== 'MULTIPLE_DOCS') {
-    return { tree: null, problems: [...problems, syntaxProblem(file, text, first)] }
+    return { tree: null, problems: [...problems, syntaxProblem(file, text, tokens, first)] }
   }
   if (second) {
     const start = second.range[0]
@@ -74,7 +75,12 @@ function firstBeyondBounds(file: string, tokens: readonly CST.Token[]): Problem 
   return null
 }
 
-function syntaxProblem(file: string, text: string, error: YAMLError): Problem {
+function syntaxProblem(file: string, text: string, tokens: readonly CST.Token[], error: YAMLError): Problem {
+  const unclosed = unclosedBefore(tokens, error.pos[1])
+  if (unclosed) {
+    const at = { file, start: unclosed.start, end: unclosed.start + 1 }
+    return readerProblem('yaml_syntax', at, `This ${unclosed.what} is never closed.`, unclosed.mend)
+  }
   const start = Math.min(error.pos[0], text.length)
   const end = Math.max(start, Math.min(error.pos[1], text.length))
   const { message, mend } = syntaxSentence(error.code, error.message)
@@ -143,7 +149,10 @@ class Growing {
         continue
       }
       seen.set(key.key, key.keyAt)
-      entries.push({ ...key, value: this.tree(value, key.keyAt.end) })
+      const grown = this.tree(value, key.keyAt.end)
+      // What isn't written stands at its key, so that there is something to point at.
+      const unwritten = grown.is === 'scalar' && grown.value === null && grown.written === ''
+      entries.push({ ...key, value: unwritten ? { ...grown, at: key.keyAt } : grown })
     }
     return entries
   }

@@ -1,10 +1,9 @@
 /** A whole protocol file against the shapes: the top level first, then each step by its kind. */
 import { z } from 'zod'
 import type { Problem } from '../diagnostics.ts'
-import { nearest } from '../expressions/nearest.ts'
 import { childOf, entryOf, type MapNode, plain, type Tree } from '../reader/tree.ts'
 import { shapeProblems } from './issues.ts'
-import { NODE_SCHEMAS } from './kinds.ts'
+import { NODE_KEYS, NODE_SCHEMAS } from './kinds.ts'
 import { schemaProblem } from './problems.ts'
 import { offer } from './suggest.ts'
 import { top } from './top.ts'
@@ -46,7 +45,7 @@ function* nodeProblems(node: Tree): Iterable<Problem> {
   }
   const later = node.entries.find(({ key }) => NODE_SCHEMAS.has(key))
   const kinds = [...NODE_SCHEMAS.keys()]
-  if (later && !nearest(first.key, kinds))
+  if (later && NODE_KEYS.has(first.key))
     yield schemaProblem('kind_not_first', first.keyAt, first.key, later.key)
   else yield schemaProblem('unknown_kind', first.keyAt, first.key, offer(first.key, kinds, 'kinds'))
 }

@@ -2,7 +2,8 @@
 import type { z } from 'zod'
 import type { Problem, Range } from '../diagnostics.ts'
 import { nearest } from '../expressions/nearest.ts'
-import { childOf, deepest, entryOf, hasBroken, type Path, type Tree } from '../reader/tree.ts'
+import { deepest, entryOf, hasBroken, type Path, type Tree } from '../reader/tree.ts'
+import { NODE_SCHEMAS } from './kinds.ts'
 import { schemaProblem } from './problems.ts'
 import { keysAt } from './known-keys.ts'
 import { offer } from './suggest.ts'
@@ -201,12 +202,12 @@ function headOf(node: Tree): Range {
 
 /** Where a key stands, in words: `in "about"`, `in timed "run"`, `at the top of the file`. */
 function whereOf(path: Path, node: Tree): string {
+  const last = path.at(-1)
+  if (typeof last === 'string') return `in "${last}"`
   const first = node.is === 'map' ? node.entries[0] : undefined
-  const named = path.length > 0 ? path.findLast((part) => typeof part === 'string') : undefined
-  if (typeof path.at(-1) === 'string') return `in "${path.at(-1)}"`
-  const label = first && childOf(node, first.key)
-  if (first && label?.is === 'scalar' && typeof label.value === 'string' && first.key !== 'evenhand') {
+  if (last === undefined && !NODE_SCHEMAS.has(first?.key ?? '')) return 'at the top of the file'
+  const label = first?.value
+  if (first && label?.is === 'scalar' && label.value !== null)
     return `in ${first.key} "${short(label.written)}"`
-  }
-  return named === undefined ? 'at the top of the file' : `in this entry of "${named}"`
+  return 'in this entry'
 }

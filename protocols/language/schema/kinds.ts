@@ -3,7 +3,7 @@ import { z } from 'zod'
 import type { SectionKind } from '../../sections/kind.ts'
 import type { StepKind } from '../../steps/kind.ts'
 import { CLOSINGS } from '../model.ts'
-import { expression, from, name, quantity, QUANTITY, text, whole } from './shapes.ts'
+import { expression, from, name, QUANTITY, text, whole } from './shapes.ts'
 
 const byKind = <Kind extends { readonly kind: string }>(found: Readonly<Record<string, Kind>>) =>
   new Map(Object.values(found).map((kind) => [kind.kind, kind]))
@@ -19,13 +19,14 @@ export const SECTION_KINDS: ReadonlyMap<string, SectionKind> = byKind(
 export const COUNTABLE = ['limit', ...CLOSINGS, 'stopped', 'skipped'] as const
 
 const OVER = /^over\s+/
+const COUNTS_AS_PHRASE = 'a quantity such as 60 s, a bound such as over 60 s, or { from: expression }'
 const countsAsValue = z.union(
   [
-    quantity,
-    z.string().refine((written) => OVER.test(written) && QUANTITY.test(written.replace(OVER, ''))),
+    z.number(),
+    z.string().refine((written) => QUANTITY.test(written.replace(OVER, '')), { error: COUNTS_AS_PHRASE }),
     from,
   ],
-  { error: 'a quantity such as 60 s, a bound such as over 60 s, or { from: expression }' },
+  { error: COUNTS_AS_PHRASE },
 )
 
 /** Keys that a step of any kind may have. */
@@ -65,3 +66,8 @@ for (const { kind, keys } of SECTION_KINDS.values()) {
 
 /** The schema of whatever may stand among `steps`, by its first key. */
 export const NODE_SCHEMAS: ReadonlyMap<string, z.ZodObject> = schemas
+
+/** Every key that some kind of step, section or rule may have. */
+export const NODE_KEYS: ReadonlySet<string> = new Set(
+  [...schemas.values()].flatMap((schema) => Object.keys(schema.shape)).filter((key) => !schemas.has(key)),
+)

@@ -31,14 +31,18 @@ export const from = z.strictObject({ from: expression })
 /** Words, or an expression that picks them from a list's item. */
 export const text = z.union([words, from], { error: 'words, or { from: expression }' })
 
+const QUANTITY_PHRASE = 'a number with its unit, such as 60 s'
+const FROM_PHRASE = `${QUANTITY_PHRASE}, or { from: expression }`
+
 /** A number, or a number with a unit. */
-export const quantity = z.union([z.number(), z.string().regex(QUANTITY)], {
-  error: 'a number with its unit, such as 60 s',
+export const quantity = z.union([z.number(), z.string().regex(QUANTITY, { error: QUANTITY_PHRASE })], {
+  error: QUANTITY_PHRASE,
 })
 
-export const quantityOrFrom = z.union([z.number(), z.string().regex(QUANTITY), from], {
-  error: 'a number with its unit, such as 60 s, or { from: expression }',
-})
+export const quantityOrFrom = z.union(
+  [z.number(), z.string().regex(QUANTITY, { error: FROM_PHRASE }), from],
+  { error: FROM_PHRASE },
+)
 
 /** A whole number from 0. */
 export const whole = z.int().min(0).max(1_000_000)

@@ -46,13 +46,11 @@ export const condition = z.strictObject({
   is: literal.optional(),
 })
 
-export const listItem = z
-  .object({ id: name })
-  .catchall(
-    z.union([z.string(), z.number(), z.boolean()], {
-      error: 'a word, a number, a quantity, or yes/no as true/false',
-    }),
-  )
+export const listItem = z.object({ id: name }).catchall(
+  z.union([z.string(), z.number(), z.boolean()], {
+    error: 'a word, a number, a quantity, or yes/no as true/false',
+  }),
+)
 
 export const list = z.array(listItem).min(1).max(500)
 
@@ -90,11 +88,9 @@ export const norm = z.strictObject({
   norm: name,
   title: words.optional(),
   of: name,
-  table: z
-    .string()
-    .regex(/^norms\/[A-Za-z0-9_.-]+\.csv$/, {
-      error: 'a file in the folder norms, such as norms/adults.csv',
-    }),
+  table: z.string().regex(/^norms\/[A-Za-z0-9_.-]+\.csv$/, {
+    error: 'a file in the folder norms, such as norms/adults.csv',
+  }),
   as: z.enum(['mean-sd'], { error: 'mean-sd' }),
   unit: unit.optional(),
   gathered: named(literal).optional(),
@@ -104,8 +100,9 @@ export const norm = z.strictObject({
   gaps: z.boolean().optional(),
 })
 
-const figure = z.union([z.number(), z.string().regex(QUANTITY)], {
-  error: 'a number in the score\'s unit, or "19.4 %" of the first value',
+const FIGURE_PHRASE = 'a number in the score\'s unit, or "19.4 %" of the first value'
+const figure = z.union([z.number(), z.string().regex(QUANTITY, { error: FIGURE_PHRASE })], {
+  error: FIGURE_PHRASE,
 })
 
 export const STATISTICS = { sem: 'SEM', mdc90: 'MDC90', mdc95: 'MDC95', mcid: 'MCID' } as const
