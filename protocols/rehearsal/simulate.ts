@@ -129,11 +129,11 @@ function goOn(session: Session, view: AdministrationView): void {
     wait(session, 3000)
     return act(session, { kind: 'ruled', rule: asking.rule, place: asking.place, apply: true })
   }
-  const [open] = unexplained
+  const [unexplainedTrial] = unexplained
   const reason = view.voidReasons[Math.floor(session.random() * view.voidReasons.length)]
-  if (open !== undefined && reason !== undefined) {
+  if (unexplainedTrial !== undefined && reason !== undefined) {
     wait(session, 4000)
-    return act(session, { kind: 'explained', trial: open, happening: reason.name, remark: '' })
+    return act(session, { kind: 'explained', trial: unexplainedTrial, happening: reason.name, remark: '' })
   }
   if (step === null) {
     wait(session, 3000)

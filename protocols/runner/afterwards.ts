@@ -146,7 +146,7 @@ function differing(ground: Ground, state: State): State['wouldDiffer'] {
   return found.map(({ rule, place }) => ({ rule, place }))
 }
 
-const other = (side: string) => otherSide(side as Side)
+const mirrored = (side: string) => otherSide(side as Side)
 
 /** Right for left in every trial, order and place over the hands: the hands were taken for each other. */
 const relabelled = (ground: Ground): Told<'relabelled'> => ({
@@ -164,7 +164,7 @@ const relabelled = (ground: Ground): Told<'relabelled'> => ({
       Object.fromEntries(
         Object.entries(place).map(([loop, pass]) => [
           loop,
-          overHands.has(loop) && typeof pass === 'string' ? other(pass) : pass,
+          overHands.has(loop) && typeof pass === 'string' ? mirrored(pass) : pass,
         ]),
       )
     const swapIn = <Of extends { readonly place: Place }>(all: Grown<Of>): Grown<Of> => ({
@@ -181,12 +181,12 @@ const relabelled = (ground: Ground): Told<'relabelled'> => ({
       orders: {
         ...orders,
         items: orders.items.map((each) =>
-          overHands.has(each.section) ? { ...each, items: each.items.map(other) } : each,
+          overHands.has(each.section) ? { ...each, items: each.items.map(mirrored) } : each,
         ),
       },
       place: swap(state.place),
       closedHands: Object.fromEntries(
-        Object.entries(state.closedHands).map(([side, as]) => [other(side), as]),
+        Object.entries(state.closedHands).map(([side, as]) => [mirrored(side), as]),
       ),
       visit: visit && { ...visit, place: swap(visit.place) },
       returning: returning && { ...returning, place: swap(returning.place) },

@@ -68,6 +68,18 @@ const preparing = (ground: Ground): Transition =>
 
 const wrong = (due: 'start' | 'resume'): Refusal => ({ refused: 'wrong_confirmation', detail: { due } })
 
+const resume = (late: boolean): Transition =>
+  told(
+    'confirmed',
+    {
+      main: true,
+      when: ({ begun, gap }, _body, event) => begun && (gap || event.late) === late,
+      refuses: (_state, { what }) => (what === 'resume' ? null : wrong('resume')),
+      change: () => (late ? { gap: true } : { because: null }),
+    },
+    late ? phase('stale') : BACK,
+  )
+
 /** Client, hand and examiner are confirmed by one key: before the first step, and again after a restart. */
 function confirming(ground: Ground): ChartNode {
   const start = told(
@@ -80,17 +92,6 @@ function confirming(ground: Ground): ChartNode {
     },
     phase('giving'),
   )
-  const resume = (late: boolean) =>
-    told(
-      'confirmed',
-      {
-        main: true,
-        when: ({ begun, gap }, _body, event) => begun && (gap || event.late) === late,
-        refuses: (_state, { what }) => (what === 'resume' ? null : wrong('resume')),
-        change: () => (late ? { gap: true } : { because: null }),
-      },
-      late ? phase('stale') : BACK,
-    )
   return {
     on: {
       confirmed: [start, resume(true), resume(false)],

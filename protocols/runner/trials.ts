@@ -24,8 +24,27 @@ export function startVisit(state: State, step: string, initial: string): Visit {
     if (earlier?.step === step && placeKey(earlier.place) === placeKey(place))
       return { ...earlier, state: initial, local: {} }
   }
-  return { step, place, attempts: 0, voids: 0, state: initial, local: {} }
+  return { step, place, attempts: 0, voids: voidsBefore(state, step, place), state: initial, local: {} }
 }
+
+/**
+ * Void trials that the examiner declared at a step, of the same hand or item, in whichever pass of a repeat: a
+ * hand that gets two extra squeezes gets them once, not in each round.
+ */
+function voidsBefore(state: State, step: string, place: Place): number {
+  return listOf(state.trials).filter(
+    (trial) =>
+      trial.step === step &&
+      ['examiner', 'happening'].includes(trial.void?.cause ?? '') &&
+      isSameItem(trial.place, place),
+  ).length
+}
+
+/** True for places that differ at most in the passes of repeats. */
+const isSameItem = (earlier: Place, place: Place): boolean =>
+  Object.entries(earlier).every(
+    ([loop, pass]) => typeof pass === 'number' || place[loop] === undefined || place[loop] === pass,
+  )
 
 function newTrial(event: Happened, step: Step, visit: Visit): Trial {
   return {
@@ -81,11 +100,7 @@ export function applyEffect(state: State, event: Happened, step: Step, effect: E
  * repeat. Null when there was none yet.
  */
 export function lastEnd(state: State, step: string, place: Place): ClockTime | null {
-  const here = (end: Ending) =>
-    end.step === step &&
-    Object.entries(end.place).every(
-      ([loop, pass]) => typeof pass === 'number' || place[loop] === undefined || place[loop] === pass,
-    )
+  const here = (end: Ending) => end.step === step && isSameItem(end.place, place)
   const found = listOf(state.ends).findLast(here)
   return found === undefined ? null : { at: found.at, clock: found.clock }
 }
@@ -183,12 +198,14 @@ export function addRows(
   as: { readonly outcome: Outcome; readonly credit?: Readonly<Record<string, number>> },
 ): Partial<State> {
   let { trials } = state
+  // A trial that this very event made void has its id already.
+  const from = listOf(trials).some(({ id }) => id === event.id) ? 1 : 0
   for (const [n, { step, place, outcome: settled }] of due.filter((each) => isTrial(each.step)).entries()) {
     const credit = settled === null ? as.credit?.[step.name] : undefined
     const outcome = settled ?? (as.credit !== undefined && credit === undefined ? 'not_given' : as.outcome)
     trials = grow(trials, {
       ...newTrial(event, step, { step: step.name, place, attempts: 0, voids: 0, state: '', local: {} }),
-      id: rowId(event.id, n),
+      id: rowId(event.id, from + n),
       status: 'standing',
       outcome,
       readings:

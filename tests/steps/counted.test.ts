@@ -1,0 +1,70 @@
+import { beforeEach, describe, expect, test } from 'vitest'
+import { Giving, madeProtocol } from '../runner/giving.ts'
+
+const PROTOCOL = madeProtocol(`
+  - { counted: moved, window: 60 s, start: { said: go }, unit: "{block}", range: [0, 150] }
+`)
+
+let giving: Giving
+beforeEach(() => {
+  giving = new Giving(PROTOCOL).begin()
+})
+
+const end = (at: number) => giving.take(giving.body('window_ended', { at, clock: giving.clock }))
+
+describe('a count within a window', () => {
+  test('keeps what was tapped along and what was counted at the end', () => {
+    giving.count(12, 60, 14)
+    expect(giving.rows('moved')).toEqual(['done tapped 12 count 14'])
+    const [trial] = giving.view().trials
+    expect(trial?.readings.count).toMatchObject({ unit: '{block}', typed: true })
+    expect(trial?.readings.tapped).toMatchObject({ unit: '{block}', typed: false })
+    expect(giving.where()).toBe('end')
+  })
+
+  test('the window ends by the clock, no earlier', () => {
+    giving.start()
+    const start = giving.now
+    expect(end(start + 59_999)).toBe('window_not_over')
+    expect(end(start + 60_000)).toBeNull()
+    expect(giving.where()).toBe('moved: ended')
+  })
+
+  test('presses after the end do not count, even before the end was noticed', () => {
+    giving.start()
+    giving.press('tapped', 59_000)
+    expect(giving.tryPress('tapped', 1001)).toBe('window_over')
+    end(giving.now)
+    expect(giving.tryPress('tapped', 10)).toBe('not_now')
+    expect(giving.view().step?.face).toMatchObject({ tapped: 1 })
+  })
+
+  test('STD-ADM-12 a count outside the plausible range is asked for again', () => {
+    giving.start()
+    end(giving.now + 60_000)
+    const enter = (count: number, confirmed: boolean) => giving.take(giving.body('entered', { count, confirmed }))
+    expect(enter(151, false)).toBe('out_of_range')
+    expect(enter(-1, true)).toBe('malformed')
+    expect(enter(12.5, true)).toBe('malformed')
+    expect(enter(151, true)).toBeNull()
+    expect(enter(51, false)).toBeNull()
+    giving.now += 65_000
+    giving.press('kept')
+    expect(giving.rows('moved')).toEqual(['done tapped 0 count 51'])
+  })
+
+  test('a window that ends on another clock gives no count', () => {
+    giving.start()
+    giving.clock = 'page-2'
+    expect(end(70_000)).toBeNull()
+    expect(giving.where()).toBe('moved: waiting')
+    expect(giving.view().trials[0]).toMatchObject({ status: 'void', void: { cause: 'clock_changed' } })
+  })
+
+  test('undo takes back one tap', () => {
+    giving.start().press('tapped', 500).press('tapped', 500)
+    giving.do({ kind: 'undone' })
+    expect(giving.view().step?.face).toMatchObject({ tapped: 1 })
+    expect(giving.where()).toBe('moved: running')
+  })
+})
