@@ -59,7 +59,7 @@ export interface Step extends Common {
   /** Name of the step whose trial this is a further reading of. */
   readonly of: string | null
   readonly practice: boolean
-  /** How often a void trial here may be made good; null: as often as needed. */
+  /** How often void trials here may be made good, over all passes of a repeat around it; null: as often as needed. */
   readonly voids: number | null
   readonly countsAs: Readonly<Partial<Record<Outcome, CountsAs>>>
   /** What may be said during this step. */
