@@ -122,3 +122,15 @@ test('a mean of three waits for the third squeeze', () => {
   expect(scores.value('mean_of_3', 'right')).toBeNull()
   expect(scores.why('mean_of_3', 'right')).toBe('needs_not_met')
 })
+
+test('a hand gets two extra squeezes for void ones, over all three rounds', () => {
+  const given = give('grip_strength').practised()
+  given.voided('braced').reads(30).reads(28)
+  given.voided('jerked').reads(31).reads(29)
+  given.voided('slipped').on()
+  const scores = given.reads(27).scores()
+  expect(given.step()).toBeNull()
+  expect(scores.why('mean_of_3', 'right')).toBe('not_given')
+  expect(scores.value('highest_of_fewer', 'right')).toBe(31)
+  expect(scores.value('mean_of_3', 'left')).toBeCloseTo(28, 12)
+})
