@@ -3,11 +3,12 @@
  * its shelf of protocols. Hosts open one; the handlers of the contract's calls work on it.
  */
 import { randomBytes } from 'node:crypto'
-import { existsSync, mkdirSync, watch } from 'node:fs'
+import { existsSync, mkdirSync, renameSync, rmSync, watch } from 'node:fs'
 import { join } from 'node:path'
 import { Refused } from '../contract/procedure.ts'
 import type { Push } from '../contract/pushes.ts'
 import { openRecords, type Records, systemClock, type VisitRow, type WallClock } from '../records/index.ts'
+import { seedDemo, storyClock } from './demo/seed.ts'
 import { createLive, type Live, type Stores } from './live.ts'
 import { projector } from './projector.ts'
 import { createShelf, type Shelf } from './shelf.ts'
@@ -49,8 +50,12 @@ const unforeseeable = () => randomBytes(RANDOM_BYTES).readUIntBE(0, RANDOM_BYTES
 export const rehearsalFolder = (folder: string) => join(folder, 'rehearsal')
 export const ownProtocolsFolder = (folder: string) => join(folder, 'protocols')
 
-/** @throws Refused `records.…` where the folder can't be used */
+/**
+ * Opens a clinic's folder; a demo clinic that isn't there yet is made with its story.
+ * @throws Refused `records.…` where the folder can't be used
+ */
 export function openClinic({ folder, library, demo, clock }: ClinicParts): Clinic {
+  if (demo && !existsSync(folder)) makeDemo(folder, library, clock)
   const records = openRecords({ folder, store: demo ? 'demo' : 'clinic', projector, clock })
   let rehearsal: Records
   try {
@@ -90,6 +95,20 @@ export function openClinic({ folder, library, demo, clock }: ClinicParts): Clini
       records.close()
     },
   }
+}
+
+/** Made beside its place and moved there when it is whole: one that was cut short is never opened. */
+function makeDemo(folder: string, library: string, clock: WallClock): void {
+  const unfinished = `${folder}.unfinished`
+  rmSync(unfinished, { recursive: true, force: true })
+  const story = storyClock(clock)
+  const records = openRecords({ folder: unfinished, store: 'demo', projector, clock: story })
+  try {
+    seedDemo(records, createShelf({ library, clinic: ownProtocolsFolder(unfinished) }), story)
+  } finally {
+    records.close()
+  }
+  renameSync(unfinished, folder)
 }
 
 /** Tells of changes anywhere in a folder; a system that can't watch just waits for the next asking. */

@@ -6,6 +6,7 @@ import { buildResult } from '../../../protocols/scoring/build-result.ts'
 import { givenOf } from '../../../protocols/scoring/given.ts'
 import { type Result, type ScoreValue, scoreValue } from '../../../protocols/scoring/result.ts'
 import { trial } from '../../../protocols/runner/view.ts'
+import { shownValue } from '../../../protocols/scoring/rounding.ts'
 import { HostProblem } from '../problem.ts'
 import { say } from '../words.ts'
 import type { FoundProtocol } from './find-protocol.ts'
@@ -30,7 +31,8 @@ export function scoreEvents({ protocol, disk }: FoundProtocol, events: readonly 
   const runner = runnerFor(protocol)
   const { administration, refused } = runner.replay(events)
   const [first] = events
-  if (!first || runner.view(administration, first.id).facts === null) throw new HostProblem('score.not_opened', {})
+  if (!first || runner.view(administration, first.id).facts === null)
+    throw new HostProblem('score.not_opened', {})
   const given = givenOf(first.id, administration)
   const standing = runner.standing(administration)
   const result: Result = buildResult({
@@ -65,33 +67,49 @@ export function scoreLines({ sameProtocol, complete, scores, refused }: ScoredEv
   ]
 }
 
-const rounded = (value: number, decimals: number): string => value.toFixed(decimals)
-
 function linesOfScore(score: ScoreValue): readonly string[] {
   const { title, passes, value, over, unit, decimals, missing, trials } = score
   const where = passes.map(({ id, number }) => id ?? String(number)).join(', ')
   const figure =
     value === null
       ? say('score.none', { code: missing?.code ?? '' })
-      : `${over ? '≥ ' : ''}${rounded(value, decimals)} ${unit}`
+      : `${over ? '≥ ' : ''}${shownValue(value, decimals)} ${unit}`
   const head = `${title}${where ? ` (${where})` : ''}: ${figure}`
-  return [head, ...(value === null ? [] : [say('score.trials', { trials: trials.length })]), ...normLines(score.norms, decimals)]
+  return [
+    head,
+    ...(value === null ? [] : [say('score.trials', { trials: trials.length })]),
+    ...normLines(score.norms, decimals),
+  ]
 }
 
 /** The rows of every norm table that was looked at, or why there is none. */
 export function normLines(norms: ScoreValue['norms'], decimals: number): readonly string[] {
   return norms.flatMap(({ title, standing, status, caution, strata }) => [
     say('norm.head', { title, standing, status }),
-    ...strata.map(({ sex, ageMin, ageMax, hand, n, mean, sd, line, z: score, percentile, percentileInterval, definition }) =>
-      say('norm.row', {
-        ...{ sex, hand, line, n: n ?? '?', definition },
-        ages: `${ageMin ?? ''}–${ageMax ?? ''}`,
-        mean: rounded(mean, decimals),
-        sd: sd === null ? '?' : rounded(sd, decimals),
-        z: score === null ? '–' : rounded(score, 2),
-        percentile: percentile === null ? '–' : rounded(percentile, 1),
-        interval: percentileInterval ? percentileInterval.map((end) => rounded(end, 1)).join('–') : '–',
-      }),
+    ...strata.map(
+      ({
+        sex,
+        ageMin,
+        ageMax,
+        hand,
+        n,
+        mean,
+        sd,
+        line,
+        z: score,
+        percentile,
+        percentileInterval,
+        definition,
+      }) =>
+        say('norm.row', {
+          ...{ sex, hand, line, n: n ?? '?', definition },
+          ages: `${ageMin ?? ''}–${ageMax ?? ''}`,
+          mean: shownValue(mean, decimals),
+          sd: sd === null ? '?' : shownValue(sd, decimals),
+          z: score === null ? '–' : shownValue(score, 2),
+          percentile: percentile === null ? '–' : shownValue(percentile, 1),
+          interval: percentileInterval ? percentileInterval.map((end) => shownValue(end, 1)).join('–') : '–',
+        }),
     ),
     ...caution.map(({ code }) => say('norm.caution', { code })),
   ])

@@ -74,7 +74,8 @@ export default command({
   },
 })
 
-const sideOf = ({ text }: Given, option: string): Side | null => SIDES.find((side) => side === text(option)) ?? null
+const sideOf = ({ text }: Given, option: string): Side | null =>
+  SIDES.find((side) => side === text(option)) ?? null
 
 /** A decimal number; text where a number belongs is told, never read as far as it goes. */
 function numberOf(given: string): number {

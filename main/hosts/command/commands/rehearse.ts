@@ -28,7 +28,11 @@ export default command({
     const found = findProtocol(protocol)
     const events = rehearsed(found, seed)
     const scored = scoreEvents(found, events)
-    const head = say('rehearse.head', { protocol: found.protocol.id, seed: String(seed), events: events.length })
+    const head = say('rehearse.head', {
+      protocol: found.protocol.id,
+      seed: String(seed),
+      events: events.length,
+    })
     return {
       value: { seed, events: [...events], scored },
       lines: [head, ...events.map(lineOf), '', ...scoreLines(scored)],
