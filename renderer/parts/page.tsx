@@ -1,5 +1,6 @@
-import { type ReactNode, useEffect, useRef } from 'react'
+import { type ReactNode, useRef } from 'react'
 import { Button } from './button.tsx'
+import { useArrival } from './use-arrival.ts'
 import './page.css'
 
 export interface PageProps {
@@ -15,10 +16,7 @@ export interface PageProps {
 /** An ordinary screen: its heading takes the focus when it opens, so that reading begins there. */
 export function Page({ title, lead, back, children, isWide = false }: PageProps) {
   const heading = useRef<HTMLHeadingElement>(null)
-  useEffect(() => {
-    if (!document.activeElement || document.activeElement === document.body) heading.current?.focus()
-    window.scrollTo(0, 0)
-  }, [])
+  useArrival(heading)
   return (
     <main className={isWide ? 'page page-wide' : 'page'}>
       {back ? (

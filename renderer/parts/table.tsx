@@ -1,4 +1,5 @@
 import { type ReactNode, useEffect, useRef } from 'react'
+import { say } from '../words/index.ts'
 import './table.css'
 
 export interface Column {
@@ -21,11 +22,15 @@ export interface TableProps {
   readonly rows: readonly TableRow[]
 }
 
-/** A table wider than its box is scrolled by key, so the box takes the focus then, and only then. */
-function focusableWhileScrolling(box: HTMLElement): () => void {
+/** A table wider than its box is scrolled by key, so the box then has a name and takes the focus, only then. */
+function focusableWhileScrolling(box: HTMLElement, caption: string): () => void {
   const look = () => {
-    if (box.scrollWidth > box.clientWidth) box.tabIndex = 0
-    else box.removeAttribute('tabindex')
+    const scrolls = box.scrollWidth > box.clientWidth
+    box.toggleAttribute('tabindex', scrolls)
+    box.toggleAttribute('aria-label', scrolls)
+    if (!scrolls) return
+    box.tabIndex = 0
+    box.ariaLabel = say('parts.table.wide', { caption })
   }
   const observer = new ResizeObserver(look)
   observer.observe(box)
@@ -36,9 +41,9 @@ function focusableWhileScrolling(box: HTMLElement): () => void {
 export function Table({ caption, isCaptionSeen = false, columns, rows }: TableProps) {
   const look = (index: number) => (columns[index]?.isNumber ? 'table-number' : 'table-text')
   const box = useRef<HTMLElement>(null)
-  useEffect(() => (box.current ? focusableWhileScrolling(box.current) : undefined), [])
+  useEffect(() => (box.current ? focusableWhileScrolling(box.current, caption) : undefined), [caption])
   return (
-    <section className="table-box" aria-label={caption} ref={box}>
+    <section className="table-box" ref={box}>
       <table className="table">
         <caption className={isCaptionSeen ? 'table-caption' : 'unseen'}>{caption}</caption>
         <thead>

@@ -34,7 +34,7 @@ export function TestCard({ line, isRehearsal, isBusy, onChosen, fault }: TestCar
             text={say('choosing.minutes.value', { from: line.minutes[0], to: line.minutes[1] })}
           />
         ) : null}
-        <Fact title={say('choosing.kit')} text={line.kit.join(', ')} />
+        <Fact title={say('choosing.kit')} text={line.kit.map(brief).join('; ')} />
       </dl>
       {isOpen ? <More line={line} wording={wording} onWording={setWording} /> : null}
       <FaultNotice fault={fault} />
@@ -58,6 +58,9 @@ export function TestCard({ line, isRehearsal, isBusy, onChosen, fault }: TestCar
     </article>
   )
 }
+
+/** The first sentence, without its full stop: enough to fetch the thing by. */
+const brief = (text: string) => (text.split(/(?<=[.!?])\s/)[0] ?? text).replace(/\.$/, '')
 
 function Fact({ title, text }: { readonly title: string; readonly text: string }) {
   if (text === '') return null
@@ -85,6 +88,10 @@ function More({ line, wording, onWording }: MoreProps) {
       <dl className="choosing-facts">
         <Fact title={say('choosing.floor')} text={value.floor ?? ''} />
         <Fact title={say('choosing.ceiling')} text={value.ceiling ?? ''} />
+        <Fact
+          title={say('choosing.kit.all')}
+          text={line.kit.map((piece) => piece.replace(/\.?$/, '.')).join(' ')}
+        />
         <Fact title={say('choosing.version')} text={line.version ?? ''} />
       </dl>
       {value.wordings.length > 0 ? (

@@ -1,8 +1,10 @@
+import { useRef } from 'react'
 import { go } from '../../app/route.ts'
 import { useSettings } from '../../app/session.tsx'
 import { Button } from '../../parts/button.tsx'
 import { MainAction } from '../../parts/main-action.tsx'
 import { Stage } from '../../parts/stage.tsx'
+import { useArrival } from '../../parts/use-arrival.ts'
 import { useMainKey } from '../../parts/use-main-key.ts'
 import { say } from '../../words/index.ts'
 import type { StartingProps } from '../starting/preparing.tsx'
@@ -11,6 +13,8 @@ import './done.css'
 /** Between tests: only that it is done. The client reads along, so no value stands here. */
 export function DoneScreen({ view, store, onLeave }: StartingProps) {
   const { mainKey } = useSettings()
+  const heading = useRef<HTMLHeadingElement>(null)
+  useArrival(heading)
   const isLeft = view.phase === 'withdrawn'
   const next = () => (store === 'rehearsal' ? go('rehearsal') : go(`client/${view.client ?? ''}/choose`))
   useMainKey(mainKey, next)
@@ -31,7 +35,9 @@ export function DoneScreen({ view, store, onLeave }: StartingProps) {
         </>
       }
     >
-      <h1 className="done-title">{say(isLeft ? 'done.left' : 'done.title')}</h1>
+      <h1 className="done-title" ref={heading} tabIndex={-1}>
+        {say(isLeft ? 'done.left' : 'done.title')}
+      </h1>
       <p className="done-text">{say(isLeft ? 'done.left.text' : 'done.text')}</p>
     </Stage>
   )

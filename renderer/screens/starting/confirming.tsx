@@ -7,13 +7,14 @@ import { Button } from '../../parts/button.tsx'
 import { MainAction } from '../../parts/main-action.tsx'
 import { Notice } from '../../parts/notice.tsx'
 import { Stage } from '../../parts/stage.tsx'
+import { useArrival } from '../../parts/use-arrival.ts'
 import { useMainKey } from '../../parts/use-main-key.ts'
 import { Waiting } from '../../parts/waiting.tsx'
 import { hasWords, say } from '../../words/index.ts'
 import type { View } from '../giving/index.tsx'
 import type { StartingProps } from './preparing.tsx'
 import './confirming.css'
-import { useState } from 'react'
+import { useRef, useState } from 'react'
 
 /** Right person, right hand, right examiner: read aloud at arm's length and confirmed by one key. */
 export function ConfirmingScreen(props: StartingProps) {
@@ -50,6 +51,8 @@ interface ConfirmingProps extends StartingProps {
 
 function Confirming({ view, store, onChanged, onLeave, person }: ConfirmingProps) {
   const { mainKey } = useSettings()
+  const heading = useRef<HTMLHeadingElement>(null)
+  useArrival(heading)
   const { call } = useHost()
   const { run, fault, isBusy } = useDoing()
   const [refused, setRefused] = useState<string | null>(null)
@@ -82,7 +85,9 @@ function Confirming({ view, store, onChanged, onLeave, person }: ConfirmingProps
       }
     >
       <div className="stack">
-        <h1 className="confirming-name">{person ? person.name : say('starting.confirm.nobody')}</h1>
+        <h1 className="confirming-name" ref={heading} tabIndex={-1}>
+          {person ? person.name : say('starting.confirm.nobody')}
+        </h1>
         <dl className="confirming-facts">
           {factsOf(view, person).map(([id, text]) => (
             <div key={id}>

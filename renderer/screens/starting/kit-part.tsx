@@ -132,8 +132,12 @@ function ItemPart(props: ItemPartProps) {
         />
       ) : (
         <div>
-          <Button look="quiet" onPress={() => setAdding(true)}>
-            {say('starting.kit.another', { item: item.text })}
+          <Button
+            look="quiet"
+            label={say('starting.kit.another.label', { item: item.text })}
+            onPress={() => setAdding(true)}
+          >
+            {say('starting.kit.another')}
           </Button>
         </div>
       )}

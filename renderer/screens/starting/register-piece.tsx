@@ -38,7 +38,8 @@ export function RegisterPiece(props: RegisterPieceProps) {
   }
   return (
     <fieldset className="starting-piece">
-      <legend className="starting-piece-title">{say('starting.kit.register', { item: item.text })}</legend>
+      <legend className="starting-piece-title">{say('starting.kit.register')}</legend>
+      <p>{item.text}</p>
       <p className="soft">{say('starting.kit.register.hint')}</p>
       <PieceFields
         builds={builds}

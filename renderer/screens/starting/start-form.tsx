@@ -73,7 +73,7 @@ function Safety({ view, draft, onChange, problems, restrictions }: StartFormProp
   if (view.precautions.length === 0 && restrictions.length === 0) return null
   return (
     <Section title={say('starting.safety')} hint={say('starting.safety.hint')}>
-      <div className="stack stack-wide">
+      <div className="stack starting-safety">
         {view.precautions.map(({ id, ask, why }) => {
           const value = draft.precautions[id]
           return value ? (
