@@ -1,9 +1,14 @@
+import { BUILT_IN } from '../../../protocols/language/schema/top.ts'
 import type { AdministrationView, StepView, Trial } from '../../../protocols/runner/view.ts'
+import { COMMAND_KEYS, type Command } from '../../input/keys.ts'
 import { capOf } from '../../input/keys-shown.ts'
 import { KeyCap } from '../../parts/key-cap.tsx'
+import { faceOf } from '../../steps/registry.ts'
 import { tellOutcome, tellReadings, tellSide } from '../../steps/tell.ts'
 import { say } from '../../words/index.ts'
 import { offers } from './intents.ts'
+
+type Happening = StepView['happenings'][number]
 
 interface HappeningsProps {
   readonly view: AdministrationView
@@ -12,33 +17,89 @@ interface HappeningsProps {
   readonly onHappening: (name: string) => void
 }
 
-/** What may be seen, what to do then, what becomes of the trial; each with its key. */
-export function Happenings({ view, step, keys, onHappening }: HappeningsProps) {
-  if (step.happenings.length === 0 || !offers(view, 'happened')) return null
+/** What is counted or noted while the trial goes on: each with its key, and what to do then. */
+function Noted({
+  each,
+  keys,
+  isOpen,
+  onHappening,
+}: { readonly each: Happening; readonly isOpen: boolean } & Pick<HappeningsProps, 'keys' | 'onHappening'>) {
+  const key = keys[each.name] ?? null
+  return (
+    <button
+      type="button"
+      className="giving-happening"
+      aria-disabled={!isOpen}
+      // The focus stays on the stage, so that the main key never presses what the pointer pressed last.
+      onPointerDown={(event) => event.preventDefault()}
+      onClick={() => (isOpen ? onHappening(each.name) : undefined)}
+    >
+      <span>
+        {each.seen}
+        {each.do === null ? null : <span className="giving-then">{each.do}</span>}
+      </span>
+      {key === null ? null : <KeyCap code={capOf(key)} />}
+    </button>
+  )
+}
+
+function Ended({
+  title,
+  command,
+  happenings,
+}: {
+  readonly title: string
+  readonly command: Command
+  readonly happenings: readonly Happening[]
+}) {
+  if (happenings.length === 0) return null
   return (
     <section className="giving-part">
-      <h2>{say('administration.happenings')}</h2>
-      <ul className="giving-happenings">
-        {step.happenings.map((each) => (
-          <li key={each.name}>
-            <button
-              type="button"
-              className="giving-happening"
-              onPointerDown={(event) => event.preventDefault()}
-              onClick={() => onHappening(each.name)}
-            >
-              <span>
-                {each.seen}
-                <span className="giving-then">
-                  {[each.do, say(`administration.becomes.${each.becomes}`)].filter(Boolean).join(' ')}
-                </span>
-              </span>
-              {keys[each.name] ? <KeyCap code={capOf(keys[each.name] ?? '')} /> : null}
-            </button>
-          </li>
+      <h2 className="giving-ended">
+        {title}
+        <KeyCap code={capOf(COMMAND_KEYS[command])} />
+      </h2>
+      <ul className="giving-if">
+        {happenings.map(({ name, seen }) => (
+          <li key={name}>{seen}</li>
         ))}
       </ul>
     </section>
+  )
+}
+
+/** The happenings that have a key of their own: what is counted, and what the protocol gave a key. */
+export const keyed = (step: StepView | null): readonly Happening[] =>
+  step?.happenings.filter(({ becomes, key }) => becomes === 'tally' || key !== null) ?? []
+
+const isBuiltIn = ({ name }: Happening): boolean => (BUILT_IN as readonly string[]).includes(name)
+
+/**
+ * What may be seen: counted or noted by its own key while the trial goes on; void by one key, whatever the reason;
+ * or a stop by one key. Shown where a trial is given.
+ */
+export function Happenings({ view, step, keys, onHappening }: HappeningsProps) {
+  if (!faceOf(step).isTrial) return null
+  const noted = step.happenings.filter(({ becomes }) => becomes === 'tally' || becomes === 'go-on')
+  const of = (becomes: Happening['becomes']): readonly Happening[] =>
+    step.happenings.filter((each) => each.becomes === becomes && !isBuiltIn(each))
+  return (
+    <>
+      {noted.length === 0 ? null : (
+        <section className="giving-part">
+          <h2>{say('administration.happenings')}</h2>
+          <ul className="giving-happenings">
+            {noted.map((each) => (
+              <li key={each.name}>
+                <Noted each={each} keys={keys} isOpen={offers(view, 'happened')} onHappening={onHappening} />
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      <Ended title={say('administration.void_if')} command="void" happenings={of('void')} />
+      <Ended title={say('administration.stop_if')} command="stop" happenings={of('stop')} />
+    </>
   )
 }
 

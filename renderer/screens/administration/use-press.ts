@@ -9,6 +9,7 @@ import { hush } from '../../input/sound.ts'
 import { faceOf } from '../../steps/registry.ts'
 import type { EventData } from '../../steps/face.ts'
 import { isOpen } from './commands.tsx'
+import { keyed } from './side.tsx'
 import type { Desk } from './desk.ts'
 import {
   breakIntent,
@@ -34,7 +35,7 @@ const standing = (step: StepView): string => JSON.stringify([step.name, step.pla
 
 export function usePresses({ desk, view, settings, open }: Presses) {
   const prepared = useRef<{ readonly at: string; readonly data: EventData | null }>({ at: '', data: null })
-  const keys = happeningKeys(view?.step?.happenings ?? [])
+  const keys = happeningKeys(keyed(view?.step ?? null))
 
   const main = (at: number, input: InputKind): void => {
     void desk.act(
