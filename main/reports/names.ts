@@ -1,0 +1,31 @@
+import type { Protocol, Text } from '../../protocols/language/model.ts'
+import { textOf, wordingFor } from '../../protocols/language/words.ts'
+import { plain } from './figures.ts'
+
+/** The protocol's own words for what it names; a name that has none is shown without underscores. */
+export interface Names {
+  /** How a condition stood: an option in its words, or a value such as `60 s`. */
+  condition(name: string, option: string): string
+  happening(name: string): string | null
+  cite(source: string): string
+  text(text: Text): string
+}
+
+export function namesOf(protocol: Protocol, wordingFile: string | null): Names {
+  const wording = wordingFor(protocol, wordingFile)
+  const words = (text: Text) => textOf(protocol, wording, text).trim()
+  return {
+    condition(name, option) {
+      const text = protocol.conditions
+        .find((condition) => condition.name === name)
+        ?.options.find((one) => one.id === option)?.text
+      return text ? words(text) : plain(option)
+    },
+    happening(name) {
+      const found = protocol.happenings.find((happening) => happening.name === name)
+      return found ? words(found.seen).replace(/\.$/, '') : null
+    },
+    text: words,
+    cite: (source) => protocol.sources.find((one) => one.id === source)?.cite.trim() ?? plain(source),
+  }
+}

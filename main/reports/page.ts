@@ -1,0 +1,61 @@
+/** What the template can set: blocks of words that are ready, top to bottom. It knows nothing of tests. */
+export interface Column {
+  readonly text: string
+  /** `wide` columns share the room that the others leave. */
+  readonly width: 'narrow' | 'wide'
+  readonly figures: boolean
+}
+
+export type Block =
+  | { readonly block: 'heading'; readonly text: string; readonly hint: string | null }
+  /** A heading under the last one. */
+  | { readonly block: 'part'; readonly text: string }
+  | {
+      readonly block: 'table'
+      /** Said by screen readers, not printed. */
+      readonly caption: string
+      readonly columns: readonly Column[]
+      readonly rows: readonly (readonly string[])[]
+      /** Rows of things that don't count: printed in grey. */
+      readonly grey: readonly number[]
+      /** The column whose figures are set large; null for none. */
+      readonly large: number | null
+    }
+  | { readonly block: 'lines'; readonly lines: readonly string[] }
+  | { readonly block: 'note'; readonly text: string }
+  | { readonly block: 'picture'; readonly svg: string; readonly alt: string }
+
+export interface Page {
+  readonly language: string
+  readonly title: string
+  readonly author: string
+  /** Printed on top of every page where this is no record of a client. */
+  readonly mark: string | null
+  readonly lead: string
+  readonly heading: string
+  readonly facts: readonly (readonly [string, string])[]
+  readonly blocks: readonly Block[]
+  readonly made: string
+  readonly footer: string
+  /** With the numbers left out: `Page {page} of {pages}` in pieces. */
+  readonly pageWords: readonly [string, string, string]
+  readonly unprintableWords: string
+}
+
+export const narrow = (text: string): Column => ({ text, width: 'narrow', figures: false })
+export const wide = (text: string): Column => ({ text, width: 'wide', figures: false })
+export const figures = (text: string): Column => ({ text, width: 'narrow', figures: true })
+
+export function table(
+  caption: string,
+  columns: readonly Column[],
+  rows: readonly (readonly string[])[],
+  look: { readonly grey?: readonly number[]; readonly large?: number } = {},
+): Block {
+  return { block: 'table', caption, columns, rows, grey: look.grey ?? [], large: look.large ?? null }
+}
+
+export const heading = (text: string, hint: string | null = null): Block => ({ block: 'heading', text, hint })
+export const lines = (these: readonly string[]): readonly Block[] =>
+  these.length ? [{ block: 'lines', lines: these }] : []
+export const note = (text: string): Block => ({ block: 'note', text })

@@ -1,0 +1,76 @@
+import type { Deviation } from '../../../protocols/runner/view.ts'
+import type { Result } from '../../../protocols/scoring/result.ts'
+import { plain, trialNumbers, whenWho } from '../figures.ts'
+import type { ReportInput } from '../input.ts'
+import { type Block, heading, lines, narrow, note, table, wide } from '../page.ts'
+import { say } from '../words.ts'
+
+/** A deviation in words: what the examiner wrote as it is, names of the protocol without underscores. */
+export function deviationWords({ code, what }: Deviation): string {
+  const written = code === 'told' || code === 'accommodation' || code === 'modification'
+  return say(`deviation.${code}`, { what: written ? what : plain(what) })
+}
+
+function deviationsOf({ deviations }: Result): Block[] {
+  if (deviations.length === 0) return [heading(say('deviations')), note(say('deviations.none'))]
+  const columns = [
+    wide(say('column.what')),
+    wide(say('column.why')),
+    narrow(say('column.norms')),
+    narrow(say('column.by')),
+  ]
+  const rows = deviations.map((one) => [
+    deviationWords(one),
+    one.reason,
+    say(`norms_then.${one.norms}`),
+    whenWho(one),
+  ])
+  return [heading(say('deviations')), table(say('deviations'), columns, rows)]
+}
+
+function correctionsOf(result: Result): Block[] {
+  if (result.corrections.length === 0) return []
+  const numbers = trialNumbers(result)
+  const columns = [
+    narrow(say('column.what')),
+    narrow(say('column.first')),
+    narrow(say('column.now')),
+    wide(say('column.why')),
+    narrow(say('column.by')),
+  ]
+  const rows = result.corrections.map((one) => [
+    say(`correction.${one.code}`, {
+      trial: String(one.trial === null ? '' : (numbers.get(one.trial) ?? '')),
+    }),
+    one.first,
+    one.now,
+    one.reason,
+    whenWho(one),
+  ])
+  return [heading(say('corrections'), say('corrections.hint')), table(say('corrections'), columns, rows)]
+}
+
+function stopsOf({ view }: ReportInput): Block[] {
+  if (view.stops.length === 0) return []
+  const told = view.stops.map((stop) =>
+    say('stop', {
+      when: whenWho(stop),
+      ends: stop.ends,
+      reason: stop.reason,
+      pain: stop.pain ?? 'none',
+      done: stop.done || 'none',
+    }),
+  )
+  return [heading(say('stops')), ...lines(told)]
+}
+
+/** What went otherwise than the protocol says, what was put right, and what was remarked. */
+export function departuresOf(input: ReportInput): Block[] {
+  const remarks = input.view.remarks.map((one) => say('remark', { text: one.text, when: whenWho(one) }))
+  return [
+    ...deviationsOf(input.result),
+    ...stopsOf(input),
+    ...correctionsOf(input.result),
+    ...(remarks.length ? [heading(say('remarks')), ...lines(remarks)] : []),
+  ]
+}

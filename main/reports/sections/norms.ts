@@ -1,0 +1,156 @@
+import type { NormComparison, Result, ScoreValue } from '../../../protocols/scoring/result.ts'
+import { amount, reasonWords, whereOf } from '../figures.ts'
+import type { Names } from '../names.ts'
+import { type Block, figures, heading, lines, narrow, note, table, wide } from '../page.ts'
+import { say } from '../words.ts'
+import { valueWords } from './values.ts'
+
+type Stratum = NormComparison['strata'][number]
+interface Compared {
+  readonly score: ScoreValue
+  readonly norm: NormComparison
+}
+
+function agesOf({ ageMin, ageMax }: Stratum): string {
+  if (ageMin === null && ageMax === null) return say('ages.any')
+  if (ageMin === null) return say('ages.to', { to: String(ageMax) })
+  if (ageMax === null) return say('ages.from', { from: String(ageMin) })
+  if (ageMin === ageMax) return say('ages.one', { from: String(ageMin) })
+  return say('ages', { from: String(ageMin), to: String(ageMax) })
+}
+
+function stratumWords(stratum: Stratum): string {
+  const row = say('norm.row', { sex: stratum.sex, ages: agesOf(stratum), hand: stratum.hand })
+  return stratum.provenance === 'memory' ? say('norm.row.memory', { row }) : row
+}
+
+/** Ranks run from the 1st to the 99th; beyond them a row says no more than that. */
+function rank(percentile: number): string {
+  if (percentile < 1) return say('percentile.below_first')
+  if (percentile > 99) return say('percentile.above_last')
+  return say('percentile', { number: Math.round(percentile) })
+}
+
+function percentileWords({ percentile, percentileInterval }: Stratum): string {
+  if (percentile === null) return ''
+  const own = rank(percentile)
+  if (!percentileInterval) return say('percentile.no_interval', { percentile: own })
+  const [low, high] = percentileInterval
+  return say('percentile.interval', { percentile: own, low: rank(low), high: rank(high) })
+}
+
+const bare = (value: number | null, decimals: number) => (value === null ? '' : amount(value, decimals, '1'))
+
+const whereWords = ({ score }: Compared) => whereOf(score) ?? say('where.whole')
+
+function rowsOf(compared: readonly Compared[]): string[][] {
+  return compared.flatMap(({ score, norm }) =>
+    norm.strata.map((stratum) => [
+      whereWords({ score, norm }),
+      valueWords(score),
+      stratumWords(stratum),
+      bare(stratum.n, 0),
+      bare(stratum.mean, score.decimals + 1),
+      bare(stratum.sd, score.decimals + 1),
+      bare(stratum.z, 2),
+      percentileWords(stratum),
+    ]),
+  )
+}
+
+/** What to keep in mind, and why there is no comparison: once where it holds for all, else with the place. */
+function cautionsOf(compared: readonly Compared[], names: Names): string[] {
+  const told = compared.flatMap((one) => {
+    const { norm } = one
+    const status = norm.status === 'used' ? [] : [say(`norm.status.${norm.status}`)]
+    const cautions = norm.caution.map((caution) => {
+      const condition = caution.detail['condition']
+      const worded = typeof condition === 'string' ? conditionWords(names, condition, caution.detail) : {}
+      return reasonWords('norm_caution', caution, worded)
+    })
+    return [...status, ...cautions].map((words) => ({ words, where: whereWords(one) }))
+  })
+  return [...new Set(told.map((one) => one.words))].map((words) => {
+    const places = told.filter((one) => one.words === words).map((one) => one.where)
+    return places.length === compared.length
+      ? words
+      : say('value.named', { name: places.join(', '), value: words })
+  })
+}
+
+/** The words of a condition's options, as a caution names them by their ids. */
+export function conditionWords(
+  names: Names,
+  condition: string,
+  detail: Readonly<Record<string, string | number>>,
+): Record<string, string> {
+  const stood = ['here', 'there', 'then', 'now'].flatMap((when) => {
+    const option = detail[when]
+    return typeof option === 'string' ? [[when, names.condition(condition, option)] as const] : []
+  })
+  return Object.fromEntries(stood)
+}
+
+const COLUMNS = () => [
+  narrow(say('column.where')),
+  figures(say('column.value')),
+  wide(say('column.norm')),
+  figures(say('column.n')),
+  figures(say('column.mean')),
+  figures(say('column.sd')),
+  figures(say('column.z')),
+  figures(say('column.percentile')),
+]
+
+function oneNorm(compared: readonly Compared[], names: Names): Block[] {
+  const [first] = compared
+  if (!first) return []
+  const { norm, score } = first
+  const title = say('value.named', { name: score.title, value: norm.title })
+  const rows = rowsOf(compared)
+  const standing = say(`norm.standing.${norm.standing}`, { by: norm.verifiedBy ?? '' })
+  const cite = say('norm.source', { cite: norm.source.cite })
+  return [
+    { block: 'part', text: title },
+    note(
+      [norm.population, cite, standing]
+        .map((one) => one.replace(/\.$/, ''))
+        .join('. ')
+        .concat('.'),
+    ),
+    ...(rows.length ? [table(title, COLUMNS(), rows)] : []),
+    ...lines(cautionsOf(compared, names)),
+  ]
+}
+
+/** How z and percentile are meant, for the rows that are shown. */
+function definitions(compared: readonly Compared[]): Block[] {
+  const strata = compared.flatMap(({ score, norm }) =>
+    norm.strata.filter((stratum) => stratum.z !== null).map((stratum) => ({ score, stratum })),
+  )
+  if (strata.length === 0) return []
+  const meant = strata.map(({ stratum }) => say(`definition.${stratum.definition}`))
+  const z = strata.map(({ score }) => say('definition.z', { better: score.better }))
+  return [note([...new Set([...z, ...meant]), say('definition.interval')].join(' '))]
+}
+
+function normBlocks(result: Result, names: Names, verified: boolean): Block[] {
+  const compared = result.scores
+    .filter((score) => score.shown)
+    .flatMap((score) => score.norms.map((norm) => ({ score, norm })))
+    .filter(({ norm }) => (norm.standing === 'verified') === verified)
+  const byNorm = Map.groupBy(compared, ({ score, norm }) => `${score.score} ${norm.norm}`)
+  return [...[...byNorm.values()].flatMap((one) => oneNorm(one, names)), ...definitions(compared)]
+}
+
+/** What tables say that a named person of this clinic has held against their sources. */
+export function verifiedNormsOf(result: Result, names: Names): Block[] {
+  const blocks = normBlocks(result, names, true)
+  return [heading(say('norms')), ...(blocks.length ? blocks : [note(say('norms.none'))])]
+}
+
+/** What the other tables say: lower down, under a heading that says what they are. */
+export function unverifiedNormsOf(result: Result, names: Names): Block[] {
+  const blocks = normBlocks(result, names, false)
+  return blocks.length ? [heading(say('unverified'), say('unverified.hint')), ...blocks] : []
+}

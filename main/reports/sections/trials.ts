@@ -1,0 +1,79 @@
+import type { Reading, Trial } from '../../../protocols/runner/view.ts'
+import { clockTime, placeOf, plain, readingWords } from '../figures.ts'
+import type { ReportInput } from '../input.ts'
+import type { Names } from '../names.ts'
+import { type Block, figures, heading, narrow, note, table, wide } from '../page.ts'
+import { hasWords, say } from '../words.ts'
+
+function standsWords(trial: Trial, names: Names): string {
+  if (trial.status === 'running') return say('stands.running')
+  if (trial.status === 'void') {
+    const { happening = null, cause = '', valueSeen = false } = trial.void ?? {}
+    const key = `void.${cause}`
+    const told = happening === null ? null : (names.happening(happening) ?? plain(happening))
+    const reason = told ?? (hasWords(key) ? say(key) : plain(cause))
+    return say('stands.void', { reason, seen: valueSeen ? 'yes' : 'no' })
+  }
+  const outcome = trial.outcome ? say(`outcome.${trial.outcome}`) : ''
+  return trial.practice ? [say('stands.practice'), outcome].filter(Boolean).join(', ') : outcome
+}
+
+function oneReading(name: string, reading: Reading, alone: boolean): string {
+  const { corrected } = reading
+  const value = corrected
+    ? say('value.corrected', {
+        value: readingWords(reading),
+        first: readingWords({ ...reading, value: corrected.first, over: false }),
+        reason: corrected.reason,
+      })
+    : readingWords(reading)
+  const typed = reading.typed ? say('value.typed', { value }) : value
+  const key = `reading.${name}`
+  return alone ? typed : say('value.named', { name: hasWords(key) ? say(key) : plain(name), value: typed })
+}
+
+function measuredWords(trial: Trial): string {
+  const readings = Object.entries(trial.readings).filter(([, reading]) => reading.value !== null)
+  return readings.map(([name, reading]) => oneReading(name, reading, readings.length === 1)).join('; ')
+}
+
+const remarksOf = (trial: Trial, names: Names): string[] => [
+  ...trial.happenings.map((one) => names.happening(one) ?? plain(one)),
+  trial.remark,
+  trial.void?.remark ?? '',
+]
+
+/** Every trial as it was given, practice and void ones too, each with how it was timed. */
+export function trialsOf({ result }: ReportInput, names: Names): Block[] {
+  const { trials } = result
+  if (trials.length === 0) return [heading(say('trials')), note(say('trials.none'))]
+  const steps = new Set(trials.map((trial) => trial.step))
+  const where = (trial: Trial) =>
+    [placeOf(trial, trials), steps.size > 1 ? plain(trial.step) : ''].filter(Boolean).join(', ')
+  const attempts = trials.some((trial) => trial.attempt > 1)
+  return [
+    heading(say('trials'), say('trials.hint')),
+    table(
+      say('trials'),
+      [
+        figures(say('column.number')),
+        narrow(say('column.trial')),
+        narrow(say('column.measured')),
+        narrow(say('column.timed_by')),
+        wide(say('column.stands')),
+        figures(say('column.at')),
+      ],
+      trials.map((trial, index) => [
+        String(index + 1),
+        [where(trial), attempts ? say('attempt', { attempt: String(trial.attempt) }) : '']
+          .filter(Boolean)
+          .join(', '),
+        measuredWords(trial),
+        say(trial.input ? `input.${trial.input}` : 'input.none'),
+        [standsWords(trial, names), ...remarksOf(trial, names)].filter(Boolean).join('; '),
+        clockTime(trial.at),
+      ]),
+      { grey: trials.flatMap((trial, index) => (trial.status === 'void' || trial.practice ? [index] : [])) },
+    ),
+  ]
+}

@@ -1,0 +1,57 @@
+import type { Result, ScoreValue } from '../../protocols/scoring/result.ts'
+import { day, listed, offset, whereOf } from './figures.ts'
+import { deviationWords } from './sections/departures.ts'
+import { missingWords, valueWords } from './sections/values.ts'
+import { say } from './words.ts'
+
+/** A record's entry field is small, and what doesn't fit is cut off there unseen. */
+const MOST_LINES = 6
+
+function placeWords(score: ScoreValue): string {
+  const where = whereOf(score)
+  if (score.value !== null) {
+    const value = valueWords(score)
+    return where ? say('short.value', { where, value }) : say('short.value.whole', { value })
+  }
+  const reason = missingWords(score)
+  return where ? say('short.missing', { where, reason }) : say('short.missing.whole', { reason })
+}
+
+/** One score on one line: all its places. */
+const scoreLine = (title: string, scores: readonly ScoreValue[]): string =>
+  say('short.score', { title, values: listed(scores.map(placeWords)) })
+
+/**
+ * The text for the record: at most six lines with the test, its version, the day, every shown score as measured
+ * with unit and hand, and what went otherwise than the protocol says. Nothing that is compared stands in it, so
+ * no figure of a table that nobody here has verified.
+ */
+export function shortText(result: Result): string {
+  const head = say('short.head', {
+    title: result.protocol.title,
+    version: result.protocol.version,
+    day: day(result.on),
+    offset: result.startedAt.startsWith(result.on) ? offset(result.startedAt) : 'none',
+    examiner: result.examiner,
+  })
+  const byScore = Map.groupBy(
+    result.scores.filter((score) => score.shown),
+    (score) => score.score,
+  )
+  const scores = [...byScore.values()].map((these) => scoreLine(these[0]?.title ?? '', these))
+  const around = [
+    say('short.deviations', {
+      count: result.deviations.length,
+      list: result.deviations.map(deviationWords).join('; '),
+    }),
+    ...(result.complete ? [] : [say('short.incomplete')]),
+  ].join(' ')
+  const marked = result.rehearsal ? [say('short.rehearsal')] : []
+  const room = MOST_LINES - 2 - marked.length
+  const kept =
+    scores.length <= room ? scores : [...scores.slice(0, room - 1), scores.slice(room - 1).join(' ')]
+  return [...marked, head, ...kept, around].map(oneLine).join('\n')
+}
+
+/** Line breaks inside a text would make lines of their own. */
+const oneLine = (text: string): string => text.replace(/\s+/g, ' ').trim()

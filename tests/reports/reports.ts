@@ -1,0 +1,155 @@
+/** Results for the tests of reports: library tests given by a made-up examiner, twice a client, through the real parts. */
+import { execFileSync } from 'node:child_process'
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { onTestFinished } from 'vitest'
+import { type ReportInput, renderReport } from '../../main/reports/index.ts'
+import type { ClientFacts } from '../../protocols/client.ts'
+import { simulate } from '../../protocols/rehearsal/simulate.ts'
+import { runnerFor } from '../../protocols/runner/index.ts'
+import { buildResult, earlierOf } from '../../protocols/scoring/build-result.ts'
+import { facts, libraryProtocol, uuid } from '../runner/giving.ts'
+
+const ADMINISTRATION = uuid(500)
+
+export interface Occasion {
+  readonly seed: number
+  readonly facts: ClientFacts
+  readonly verified: ReadonlyMap<string, string>
+}
+
+const WOMAN_OF_52 = facts({ sex: 'F', birth: { known: 'date', date: '1973-06-11' }, dominantBefore: 'right' })
+
+function given(id: string, on: string, seed: number, client: ClientFacts) {
+  const protocol = libraryProtocol(id)
+  let ids = seed * 10_000
+  const at = (ms: number) => {
+    const minutes = String(Math.floor(ms / 60_000) % 60).padStart(2, '0')
+    return `${on}T10:${minutes}:${String(Math.floor(ms / 1000) % 60).padStart(2, '0')}.000+01:00`
+  }
+  const log = simulate(protocol, {
+    seed,
+    facts: client,
+    client: uuid(700),
+    opened: {
+      kind: 'opened',
+      protocol: { id, version: protocol.version, hash: 'a'.repeat(64), language: 'en', wording: null, from: 'library' },
+      program: 'test',
+      rehearsal: false,
+      visit: null,
+      on,
+      examiner: { id: uuid(900), name: 'Ada Brook' },
+    },
+    user: uuid(900),
+    kit: [],
+    conditions: {},
+    nextId: () => uuid((ids += 1)),
+    at,
+  })
+  const runner = runnerFor(protocol)
+  const { administration } = runner.replay(log)
+  const view = runner.view(administration, ADMINISTRATION)
+  const about = {
+    id: uuid(500 + seed),
+    protocol: { id, version: protocol.version, hash: 'a'.repeat(64), language: 'en', wording: null, from: 'library' as const },
+    on,
+    startedAt: log[0]?.at ?? '',
+    finishedAt: log.at(-1)?.at ?? null,
+    examiner: 'Ada Brook',
+    rehearsal: false,
+    deviations: view.deviations,
+    corrections: view.corrections,
+    clock: { resolutionMs: 0.005, isolated: true },
+  }
+  return { protocol, view, about, standing: runner.standing(administration) }
+}
+
+/** A test given on 2 March 2026, and before that on 12 January. */
+export function reportOf(id: string, occasion: Partial<Occasion> = {}): ReportInput {
+  const { seed = 3, facts: client = WOMAN_OF_52, verified = new Map() } = occasion
+  const before = given(id, '2026-01-12', seed + 20, client)
+  const now = given(id, '2026-03-02', seed, client)
+  const { protocol, view, about, standing } = now
+  const earlier = [earlierOf(before.about, before.standing)]
+  const result = buildResult({ protocol, administration: about, standing, earlier, verified })
+  const first = buildResult({
+    protocol,
+    administration: before.about,
+    standing: before.standing,
+    earlier: [],
+    verified,
+  })
+  const points = (score: string) =>
+    [first, result].flatMap((one) =>
+      one.scores
+        .filter((value) => value.score === score)
+        .map((value) => ({
+          administration: one.administration,
+          at: one.startedAt,
+          on: one.on,
+          place: Object.fromEntries(Object.entries(value.place).map(([loop, pass]) => [loop, String(pass)])),
+          value: value.value,
+          over: value.over,
+          version: one.protocol.version,
+          joins: true,
+          deviations: 0,
+        })),
+    )
+  const scores = new Map(result.scores.map((score) => [score.score, score]))
+  return {
+    result,
+    protocol,
+    view,
+    person: {
+      name: 'Ingrid Sørensen-Öztürk',
+      number: 'K-1042',
+      secondIdentifier: '11 June 1973',
+      born: client.birth,
+    },
+    clinic: 'Harbour Hand Clinic',
+    demo: false,
+    history: [...scores.values()].map(({ score, title, unit, decimals, better }) => ({
+      score,
+      title,
+      unit,
+      decimals,
+      better,
+      points: points(score),
+    })),
+    now: '2026-03-02T11:30:00.000+01:00',
+  }
+}
+
+export interface ReadBack {
+  readonly text: string
+  /** As laid out, so that a table's row is a line. */
+  readonly layout: string
+  readonly pages: readonly string[]
+  readonly info: string
+  readonly structure: string
+  readonly fonts: string
+  readonly bytes: Buffer
+}
+
+/** Runs one of the PDF tools; a missing one fails the test. */
+const tool = (name: string, ...args: string[]) => execFileSync(name, args, { encoding: 'utf8', maxBuffer: 1 << 24 })
+
+/** A report made and read back by other programs. */
+export function readBack(input: ReportInput): ReadBack {
+  const bytes = renderReport(input)
+  const at = mkdtempSync(join(tmpdir(), 'evenhand-report-'))
+  onTestFinished(() => rmSync(at, { recursive: true, force: true }))
+  const file = join(at, 'report.pdf')
+  writeFileSync(file, bytes)
+  const text = tool('pdftotext', file, '-')
+  return {
+    text: text.replace(/\s+/g, ' '),
+    layout: tool('pdftotext', '-layout', file, '-'),
+    pages: text.split('\f').filter((page) => page.trim()),
+    info: tool('pdfinfo', file),
+    structure: tool('pdfinfo', '-struct-text', file),
+    fonts: tool('pdffonts', file),
+    bytes,
+  }
+}
