@@ -16,7 +16,7 @@ export interface SectionKind {
    * Keys that hold a value or `{ from }`: a `From<Quantity>` or `From<number>` in the section's fields. A path
    * such as `times.least` names a key of a map.
    */
-  readonly values: Readonly<Record<string, 'quantity' | 'number'>>
+  readonly values: Readonly<Record<string, 'time' | 'number'>>
   /** Keys that hold a condition (`where`, `until`): an `Expression` in the fields, checked as a boolean. */
   readonly conditions: readonly string[]
   /** The name that steps inside see, and its type: a list's item, the pass number; null: none. */

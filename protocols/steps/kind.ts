@@ -28,15 +28,18 @@ export interface StepKind {
   /** Keys of `keys` that hold `{ said }`, `{ seen }` or `{ from }`: a `Cue` in the step's fields. */
   readonly cues: readonly string[]
   /**
-   * Keys of `keys` that hold a value or `{ from }`, with the type that such an expression must have: a
-   * `From<Quantity>` or `From<number>` in the step's fields. A path such as `times.least` names a key of a map.
+   * Keys of `keys` that hold a value or `{ from }`: a time, which is a `From<Quantity>` in the step's fields (an
+   * expression gives seconds), or a bare number, a `From<number>`. A path such as `times.least` names a key of a
+   * map.
    */
-  readonly values: Readonly<Record<string, 'quantity' | 'number'>>
+  readonly values: Readonly<Record<string, 'time' | 'number'>>
   /**
    * What a trial of this kind measures: columns beside `outcome`, by name; `counts-as` gives the first its
    * value. Empty: the step is no trial.
    */
   columns(step: Step): Readonly<Record<string, ValueType>>
+  /** True for what has to come before the first trial, such as the kit check: a protocol without it is warned. */
+  readonly precedes: boolean
   /** Events that the kind's chart takes: name (without the kind) to the schema of their data. */
   readonly events: Readonly<Record<string, z.ZodObject>>
   /** The kind's child chart. */

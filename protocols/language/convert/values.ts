@@ -64,15 +64,15 @@ export function valueFrom(
   draft: Draft,
   tree: Tree,
   key: string,
-  kind: 'quantity' | 'number',
+  kind: 'time' | 'number',
   standing: Standing,
 ): From<Quantity> | From<number> {
   const source = childOf(tree, 'from')
   if (source) {
-    const wanted: Wanted = kind === 'number' ? { is: 'number', unit: null } : { is: 'number' }
+    const wanted: Wanted = { is: 'number', unit: kind === 'number' ? null : 's' }
     return { from: expressionFrom(draft, source, key, wanted, standing) }
   }
-  if (kind === 'quantity') return { is: quantityFrom(draft, tree) }
+  if (kind === 'time') return { is: quantityFrom(draft, tree) }
   return { is: tree.is === 'scalar' && typeof tree.value === 'number' ? tree.value : Number.NaN }
 }
 

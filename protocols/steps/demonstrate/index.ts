@@ -10,6 +10,7 @@ export default {
   cues: [],
   values: {},
   columns: () => ({}),
+  precedes: false,
   events: { shown: pressed },
   chart: onceDone('shown'),
   face,

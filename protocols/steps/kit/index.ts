@@ -10,6 +10,7 @@ export default {
   cues: [],
   values: {},
   columns: () => ({}),
+  precedes: true,
   events: { checked },
   chart,
   face,

@@ -23,6 +23,7 @@ export default {
   cues: [],
   values: {},
   columns,
+  precedes: false,
   events: { entered, kept },
   chart,
   face,
