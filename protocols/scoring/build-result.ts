@@ -4,7 +4,7 @@ import { type Side, SIDES } from '../client.ts'
 import type { Protocol, Text, Wording } from '../language/model.ts'
 import { textOf, wordingFor } from '../language/words.ts'
 import type { Correction, Deviation, Pass } from '../runner/view.ts'
-import { changeSince, type Earlier, type Manner } from './change.ts'
+import { changeSince, type Earlier, errorsHere, type Manner } from './change.ts'
 import { conditionHere } from './gathered.ts'
 import { compareWithNorm } from './norms.ts'
 import { otherHandOf } from './other-hand.ts'
@@ -144,6 +144,7 @@ function scoreValue(scored: Scored, building: Building): ScoreValue {
     trials: [...trials],
     norms: normsOf(scored, building),
     otherHand: otherHand(scored, building),
+    error: errorOf(scored, building),
     change: changesOf(scored, building),
   }
 }
@@ -206,6 +207,12 @@ function otherHand(scored: Scored, building: Building): ScoreValue['otherHand'] 
   const isModified = administration.deviations.some(({ norms }) => norms === 'withheld')
   const { trials, facts } = standing
   return otherHandOf({ scored, loop, all, trials, facts, on: administration.on, isModified })
+}
+
+function errorOf({ score, place, value, over }: Scored, building: Building): ScoreValue['error'] {
+  if (value === null || over) return []
+  const { protocol, standing, say } = building
+  return errorsHere({ protocol, score, value, scope: scopeAt(standing, place), say })
 }
 
 /** The latest first. A value that is missing has no change. */

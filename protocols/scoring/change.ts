@@ -8,7 +8,7 @@ import { convert } from '../language/units.ts'
 import type { Place } from '../runner/events.ts'
 import { compareConditions } from './gathered.ts'
 import { asPerformance } from './norms.ts'
-import type { Change, missing } from './result.ts'
+import type { Change, ErrorOfValue, missing } from './result.ts'
 import { normalQuantile } from './statistics/normal.ts'
 
 type Caution = z.infer<typeof missing>
@@ -112,6 +112,21 @@ export function figuresHere(
 ): FigureHere[] {
   return applying(now).map(({ figure, cautions }) =>
     sized(figure, now, { value: now.value, over: false }, cautions),
+  )
+}
+
+/**
+ * The error of a single value by each figure that applies: z.975 · SEM, where MDC95 = z.975 · sqrt(2) · SEM
+ * (statistics: the difference of two values has the square root of two more).
+ */
+export function errorsHere(
+  now: Pick<Present, 'protocol' | 'score' | 'value' | 'scope' | 'say'>,
+): ErrorOfValue[] {
+  return figuresHere(now).flatMap(
+    ({ statistic, threshold, printed, population, source, provenance, n, cautions }) =>
+      threshold !== null && (statistic === 'SEM' || statistic === 'MDC95')
+        ? [{ statistic, half: threshold / Math.SQRT2, printed, population, source, provenance, n, cautions }]
+        : [],
   )
 }
 

@@ -96,6 +96,21 @@ export const change = z.strictObject({
 })
 export type Change = z.infer<typeof change>
 
+/** How far one value lies from the long-run mean of the same client: another thing than a norm's interval. */
+export const errorOfValue = z.strictObject({
+  statistic: z.enum(['SEM', 'MDC95']),
+  /** The figure as printed. */
+  printed: z.string(),
+  /** Half of the 95 % interval around the value, in the score's unit: 1.96 standard errors of measurement. */
+  half: z.number(),
+  population: z.string(),
+  source: z.string(),
+  provenance: z.enum(['seen', 'memory', 'abstract']),
+  n: z.number().nullable(),
+  cautions: z.array(missing),
+})
+export type ErrorOfValue = z.infer<typeof errorOfValue>
+
 export const scoreValue = z.strictObject({
   score: z.string(),
   title: z.string(),
@@ -123,6 +138,8 @@ export const scoreValue = z.strictObject({
       withheld: missing.nullable(),
     })
     .nullable(),
+  /** Published figures that apply, as the error of this one value; empty where it has none or is a bound. */
+  error: z.array(errorOfValue),
   change: z.array(change),
 })
 export type ScoreValue = z.infer<typeof scoreValue>
