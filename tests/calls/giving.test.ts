@@ -1,0 +1,173 @@
+import { beforeEach, describe, expect, test } from 'vitest'
+import { openClinic } from '../../main/calls/clinic.ts'
+import { PROGRAM_STAMP } from '../../main/program.ts'
+import {
+  act,
+  addClient,
+  begin,
+  type Desk,
+  faultOf,
+  give,
+  goOn,
+  isRunning,
+  LIBRARY,
+  openDesk,
+  PEGS,
+  testClock,
+  until,
+} from './desk.ts'
+
+let desk: Desk
+let ada = ''
+beforeEach(async () => {
+  desk = await openDesk()
+  ada = await addClient(desk, 'Ada Marsh')
+  return () => desk.clinic.close()
+})
+
+const records = { store: 'records' } as const
+
+describe('giving a test through the contract', () => {
+  test('from choosing to the result, the report and the note', async () => {
+    const { id } = await give(desk, PEGS, ada)
+    const { result, shortText, noteTaken } = await desk.client.call('administrations.result', {
+      ...records,
+      id,
+    })
+    expect(result.complete).toBe(true)
+    expect(
+      result.scores.find(({ score, place }) => score === 'time' && place.hand === 'right')?.value,
+    ).toBeGreaterThan(0)
+    expect(noteTaken).toBe(false)
+    expect(shortText.split('\n').length).toBeLessThanOrEqual(6)
+    const doing: string[] = []
+    const report = await desk.client.call(
+      'administrations.report',
+      { ...records, id },
+      { onProgress: (_, what) => doing.push(what) },
+    )
+    expect(Buffer.from(report.pdfBase64, 'base64').subarray(0, 5).toString()).toBe('%PDF-')
+    expect(doing).toEqual(['gathering', 'typesetting'])
+    await desk.client.call('administrations.note', { ...records, id, text: 'As agreed.' })
+    const after = await desk.client.call('administrations.result', { ...records, id })
+    expect([after.noteTaken, after.shortText]).toEqual([true, 'As agreed.'])
+    expect(desk.defects).toEqual([])
+  })
+
+  test('an act that may not happen now changes nothing and writes nothing', async () => {
+    const view = await begin(desk, PEGS, ada)
+    const before = desk.clinic.stores.records.administration(view.id).length
+    const acted = await desk.client.call('administrations.act', {
+      ...records,
+      id: view.id,
+      body: { kind: 'finished' },
+    })
+    expect(acted).toMatchObject({ taken: false, saved: true, view })
+    expect(desk.clinic.stores.records.administration(view.id)).toHaveLength(before)
+  })
+
+  test('what only the host may write is refused', async () => {
+    const view = await begin(desk, PEGS, ada)
+    const other = await addClient(desk, 'Berit Holm')
+    const assigned = { kind: 'assigned', client: other, facts: view.facts, reason: null } as never
+    const fault = await faultOf(
+      desk.client.call('administrations.act', { ...records, id: view.id, body: assigned }),
+    )
+    expect(fault?.code).toBe('host_only_event')
+  })
+
+  test('STD-ADM-4 the record holds protocol hash, version, language, program version and clock resolution', async () => {
+    const { id } = await give(desk, PEGS, ada)
+    const { hash } = desk.clinic.shelf.sound(PEGS)
+    desk.clinic.close()
+    const fresh = openClinic({ folder: desk.folder, library: LIBRARY, demo: false, clock: testClock() })
+    const events = fresh.stores.records.administration(id).map(({ body }) => body)
+    expect(events[0]).toMatchObject({
+      kind: 'opened',
+      program: PROGRAM_STAMP,
+      protocol: { id: 'nine_hole_peg', version: '1.0.0', hash, language: 'en' },
+    })
+    expect(events.find(({ kind }) => kind === 'clock')).toMatchObject({ resolutionMs: 0.005, isolated: true })
+    expect(fresh.stores.records.read.protocolFiles(hash)?.has('protocol.yaml')).toBe(true)
+    fresh.close()
+    desk = await openDesk()
+  })
+
+  test('the last administration’s conditions and the visit’s answers are proposed, none of an earlier visit', async () => {
+    const none = await desk.client.call('administrations.proposal', { protocol: PEGS, client: ada })
+    expect(none).toEqual({ conditions: {}, kit: [], visit: null, lastGivenOn: null })
+    const visit = await desk.client.call('visits.open', { client: ada })
+    await give(desk, PEGS, ada)
+    const same = await desk.client.call('administrations.proposal', { protocol: PEGS, client: ada })
+    expect(same).toMatchObject({ visit: { tiredness: 2 }, lastGivenOn: '2026-11-25' })
+    expect(Object.keys(same.conditions)).not.toHaveLength(0)
+    await desk.client.call('visits.close', { visit: visit.id })
+    const later = await desk.client.call('administrations.proposal', { protocol: PEGS, client: ada })
+    expect(later).toMatchObject({ visit: null, lastGivenOn: '2026-11-25', conditions: same.conditions })
+  })
+})
+
+describe('a test that was cut goes on where it stood', () => {
+  const reopen = async (moment: string) => {
+    desk.clinic.close()
+    desk = await openDesk({ folder: desk.folder, clock: testClock(moment) })
+  }
+
+  test('STD-ADM-10 after a restart a trial in flight is void as interrupted, and nothing else is lost', async () => {
+    const running = await until(desk, await begin(desk, PEGS, ada), isRunning)
+    await reopen('2026-11-25T09:05:00Z')
+    const { view } = await desk.client.call('administrations.view', { ...records, id: running.id })
+    expect(view.step?.name ?? running.step?.name).toBe(running.step?.name)
+    const before = running.trials.filter(({ status }) => status !== 'running')
+    expect(view.trials.slice(0, before.length)).toEqual(before)
+    expect(view.trials.at(-1)).toMatchObject({ status: 'void', void: { cause: 'restart' } })
+    expect(view.phase).toBe('confirming')
+    const resumed = await act(desk, view, { kind: 'confirmed', what: 'resume' })
+    expect(resumed.step).toMatchObject({ name: running.step?.name, place: running.step?.place })
+    const done = await until(desk, resumed, ({ phase }) => phase === 'finished')
+    expect(done.trials.some(({ status }) => status === 'running')).toBe(false)
+  })
+
+  test('a result that is read before the screen opens it does not hide that it was cut', async () => {
+    const running = await until(desk, await begin(desk, PEGS, ada), isRunning)
+    await reopen('2026-11-25T09:05:00Z')
+    await desk.client.call('administrations.result', { ...records, id: running.id })
+    const { view } = await desk.client.call('administrations.view', { ...records, id: running.id })
+    expect(view.trials.at(-1)).toMatchObject({ status: 'void' })
+  })
+
+  test('resumed four hours later it asks what to do, and going on is a deviation', async () => {
+    const running = await until(desk, await begin(desk, PEGS, ada), isRunning)
+    await reopen('2026-11-25T13:00:00Z')
+    const { view } = await desk.client.call('administrations.view', { ...records, id: running.id })
+    const stale = await act(desk, view, { kind: 'confirmed', what: 'resume' })
+    expect(stale.phase).toBe('stale')
+    const refused = await desk.client.call('administrations.act', {
+      ...records,
+      id: view.id,
+      body: { kind: 'paused', reason: 'x' },
+    })
+    expect(refused.taken).toBe(false)
+    const on = await act(desk, stale, { kind: 'reopened', afterSeconds: 4 * 3600, choice: 'go_on' })
+    expect(on.phase).toBe('giving')
+    expect(on.deviations).toMatchObject([{ code: 'went_on_late' }])
+  })
+
+  test('a screen that slept through the longest gap is told so too', async () => {
+    const clock = testClock()
+    desk.clinic.close()
+    desk = await openDesk({ folder: desk.folder, clock })
+    const running = await until(desk, await begin(desk, PEGS, ada), isRunning)
+    clock.moment += 4 * 3600_000
+    const { view } = await desk.client.call('administrations.view', { ...records, id: running.id })
+    expect(view.trials.at(-1)).toMatchObject({ status: 'void', void: { cause: 'suspended' } })
+    expect(view.phase).toBe('confirming')
+  })
+
+  test('a look at it within the gap changes nothing', async () => {
+    const running = await until(desk, await begin(desk, PEGS, ada), isRunning)
+    const { view } = await desk.client.call('administrations.view', { ...records, id: running.id })
+    expect(view).toEqual(running)
+    await goOn(desk, view)
+  })
+})
