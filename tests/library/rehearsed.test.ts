@@ -1,0 +1,163 @@
+/**
+ * Whatever client and course a rehearsal makes up, the library's scores are what a plain reckoning of the trials that
+ * stand gives: an oracle that knows neither expressions nor places.
+ */
+import * as fc from 'fast-check'
+import { expect, test } from 'vitest'
+import { type ClientFacts, SIDES } from '../../protocols/client.ts'
+import { readProtocol } from '../../protocols/language/read.ts'
+import { simulate } from '../../protocols/rehearsal/simulate.ts'
+import { runnerFor } from '../../protocols/runner/index.ts'
+import type { Trial } from '../../protocols/runner/view.ts'
+import { scoreAll } from '../../protocols/scoring/scores.ts'
+import { folderOf } from './folders.ts'
+import { arms, facts } from './log-book.ts'
+
+const status = fc.constantFrom('unaffected', 'affected', 'less_affected', 'absent', 'unknown')
+const client: fc.Arbitrary<ClientFacts> = fc
+  .record({
+    dominantBefore: fc.constantFrom('right', 'left', 'mixed', 'not_settled', 'unknown'),
+    usedNow: fc.constantFrom('right', 'left', 'mixed', 'unknown'),
+    right: status,
+    left: status,
+  })
+  .map(({ right, left, ...hands }) => facts({ ...hands, ...arms(right, left) }))
+
+const uuid = (n: number): string => `01990000-0000-7000-8000-${n.toString(16).padStart(12, '0')}`
+
+/** Trials that stand after a made-up administration, and the scores worked out from them. */
+function rehearsed(
+  name: string,
+  about: ClientFacts,
+  seed: number,
+  conditions: Readonly<Record<string, string>> = {},
+) {
+  const { protocol } = readProtocol(folderOf(name))
+  if (!protocol) throw new Error(`${name} can't be read`)
+  let id = 0
+  const log = simulate(protocol, {
+    seed,
+    facts: about,
+    client: null,
+    user: 'student',
+    kit: [],
+    conditions,
+    nextId: () => uuid((id += 1)),
+    at: (ms) => new Date(Date.UTC(2026, 2, 2, 9) + ms).toISOString().replace('Z', '+00:00'),
+    opened: {
+      kind: 'opened',
+      protocol: {
+        id: name,
+        version: protocol.version,
+        hash: '0'.repeat(64),
+        language: 'en',
+        wording: null,
+        from: 'library',
+      },
+      program: '0.1.0',
+      rehearsal: true,
+      visit: null,
+      on: '2026-03-02',
+      examiner: { id: uuid(0xffff), name: 'Student' },
+    },
+  })
+  const runner = runnerFor(protocol)
+  const { administration, refused } = runner.replay(log)
+  expect(refused).toEqual([])
+  const standing = runner.standing(administration)
+  const trials = standing.trials.filter((trial) => trial.status === 'standing' && !trial.practice)
+  const scored = scoreAll(standing)
+  const value = (score: string, hand: string | null) =>
+    scored.find((each) => each.score.name === score && (hand === null || each.place.hand === hand))?.value ??
+    null
+  return { trials, value }
+}
+
+/** Values of a column in one hand, in the order given; null where a trial has none. */
+const column = (
+  trials: readonly Trial[],
+  step: string,
+  reading: string,
+  hand: string | null,
+): (number | null)[] =>
+  trials
+    .filter((trial) => trial.step === step && (hand === null || trial.place.hand === hand))
+    .map((trial) => {
+      const found = trial.readings[reading]?.value
+      return typeof found === 'number' ? found : null
+    })
+
+/** A reckoning that has no value unless every value is there. */
+const all = (
+  values: readonly (number | null)[],
+  count: number,
+  reckon: (numbers: readonly number[]) => number,
+) => {
+  const numbers = values.filter((value) => value !== null)
+  return numbers.length === count && values.length === count ? reckon(numbers) : null
+}
+
+const close = (found: number | null, expected: number | null): void => {
+  if (expected === null) expect(found).toBeNull()
+  else expect(found).toBeCloseTo(expected, 9)
+}
+
+const SEED = fc.integer({ min: 1, max: 2 ** 31 })
+
+test('STD-ADM-9: nine-hole peg, any course: the first run, and the fastest of three', () => {
+  fc.assert(
+    fc.property(client, SEED, (about, seed) => {
+      const { trials, value } = rehearsed('nine_hole_peg', about, seed, { runs: '3' })
+      for (const hand of SIDES) {
+        const times = column(trials, 'run', 'time', hand)
+        close(value('time', hand), times[0] ?? null)
+        close(
+          value('best', hand),
+          all(times, 3, (numbers) => Math.min(...numbers)),
+        )
+      }
+    }),
+    { numRuns: 20 },
+  )
+})
+
+test('STD-ADM-9: box and block, any course: the end count of the minute that stands', () => {
+  fc.assert(
+    fc.property(client, SEED, (about, seed) => {
+      const { trials, value } = rehearsed('box_and_block', about, seed)
+      for (const hand of SIDES) {
+        const counts = column(trials, 'moved', 'count', hand)
+        close(
+          value('blocks', hand),
+          all(counts, 1, ([count]) => count ?? NaN),
+        )
+      }
+    }),
+    { numRuns: 10 },
+  )
+})
+
+test('STD-ADM-9: grip strength, any course: mean and highest of three, highest of both hands', () => {
+  fc.assert(
+    fc.property(client, SEED, (about, seed) => {
+      const { trials, value } = rehearsed('grip_strength', about, seed)
+      for (const hand of SIDES) {
+        const squeezes = column(trials, 'squeeze', 'value', hand)
+        close(
+          value('mean_of_3', hand),
+          all(squeezes, 3, (numbers) => numbers.reduce((sum, each) => sum + each) / 3),
+        )
+        close(
+          value('highest_of_3', hand),
+          all(squeezes, 3, (numbers) => Math.max(...numbers)),
+        )
+      }
+      const both = column(trials, 'squeeze', 'value', null)
+      close(
+        value('highest_of_both', null),
+        all(both, 6, (numbers) => Math.max(...numbers)),
+      )
+    }),
+    { numRuns: 20 },
+  )
+})
