@@ -72,8 +72,8 @@ describe('a folder’s name and label', () => {
   })
 
   test('the label stands before the file in every diagnostic', () => {
-    const broken = folderOf(least.replace('title: Ring board', 'title: 9')).files
-    const { diagnostics } = readProtocol({ label: 'tests/ring_board', files: broken })
+    const faulty = folderOf(least.replace('title: Ring board', 'title: 9')).files
+    const { diagnostics } = readProtocol({ label: 'tests/ring_board', files: faulty })
     expect(diagnostics).toMatchObject([{ file: 'tests/ring_board/protocol.yaml', code: 'wrong_type' }])
   })
 })

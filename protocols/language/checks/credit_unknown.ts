@@ -1,4 +1,5 @@
 import type { Check } from '../check.ts'
+import { namesOf } from '../convert/names.ts'
 import { offer } from '../schema/suggest.ts'
 import { isTrial, rulesOf, stepsOf } from '../structure.ts'
 
@@ -20,7 +21,7 @@ export default {
   needs: [],
   *run({ draft, names }) {
     const steps = stepsOf(draft)
-    const declared = names.filter(({ of }) => of === 'step').map(({ name }) => name)
+    const declared = namesOf(names, 'step')
     for (const { node, around } of rulesOf(draft)) {
       const ended = around.find(({ name }) => name === node.end) ?? null
       for (const name of Object.keys(node.credit)) {

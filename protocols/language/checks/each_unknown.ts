@@ -1,4 +1,5 @@
 import type { Check } from '../check.ts'
+import { namesOf } from '../convert/names.ts'
 import { offer } from '../schema/suggest.ts'
 import { sectionsOf } from '../structure.ts'
 
@@ -19,7 +20,7 @@ export default {
   needs: [],
   *run({ draft, names }) {
     const sections = sectionsOf(draft)
-    const declared = names.filter(({ of }) => of === 'section').map(({ name }) => name)
+    const declared = namesOf(names, 'section')
     for (const score of draft.scores) {
       for (const [index, name] of score.each.entries()) {
         const path =

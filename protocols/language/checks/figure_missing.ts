@@ -25,7 +25,10 @@ export default {
       yield {
         at: draft.at(node, 'figure'),
         message: `There is no file figures/${node.figure}.svg.`,
-        mend: offer(node.figure, known, 'figures'),
+        mend:
+          known.length === 0
+            ? 'Put the drawing there, or take figure away.'
+            : offer(node.figure, known, 'figures'),
       }
     }
   },

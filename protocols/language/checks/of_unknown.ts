@@ -1,4 +1,5 @@
 import type { Check } from '../check.ts'
+import { namesOf } from '../convert/names.ts'
 import { offer } from '../schema/suggest.ts'
 import { isTrial, nodesOf } from '../structure.ts'
 
@@ -20,7 +21,7 @@ export default {
   needs: [],
   *run({ draft, names }) {
     const placed = nodesOf(draft)
-    const steps = names.filter(({ of }) => of === 'step').map(({ name }) => name)
+    const steps = namesOf(names, 'step')
     for (const { node, around, order } of placed) {
       if (node.node !== 'step' || node.of === null) continue
       const at = draft.at(node, 'of')

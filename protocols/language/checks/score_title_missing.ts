@@ -21,7 +21,7 @@ export default {
       yield {
         at: draft.nameAt(score),
         message: `The score "${score.name}" has no title.`,
-        mend: 'Add one in words, such as title: Mean of three.',
+        mend: `Add one in words, such as title: ${score.name.charAt(0).toUpperCase()}${score.name.slice(1).replaceAll('_', ' ')}.`,
       }
     }
   },

@@ -1,4 +1,5 @@
 import type { Check } from '../check.ts'
+import { namesOf } from '../convert/names.ts'
 import { offer } from '../schema/suggest.ts'
 import { isTrial, nodesOf } from '../structure.ts'
 
@@ -21,7 +22,7 @@ export default {
   needs: [],
   *run({ draft, names }) {
     const placed = nodesOf(draft)
-    const steps = names.filter(({ of }) => of === 'step').map(({ name }) => name)
+    const steps = namesOf(names, 'step')
     for (const { node, around, order } of placed) {
       const { since } = node.node === 'step' ? node.fields : {}
       if (typeof since !== 'string') continue

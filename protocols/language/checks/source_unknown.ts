@@ -23,7 +23,10 @@ export default {
       yield {
         at: draft.at(piece, 'source'),
         message: `There is no source "${piece.source}".`,
-        mend: offer(piece.source, known, 'sources'),
+        mend:
+          known.length === 0
+            ? `Add it under sources: ${piece.source}: { cite: …, seen: memory }.`
+            : offer(piece.source, known, 'sources'),
       }
     }
   },

@@ -13,7 +13,7 @@ import {
 } from '../expressions/index.ts'
 import { scalarOffsets } from '../reader/scalar-offsets.ts'
 import { unitOf } from '../units.ts'
-import { declaredNames } from './names.ts'
+import { declaredNames, type NameOf } from './names.ts'
 import type { Draft, PlacedExpression, Wanted } from './draft.ts'
 import { Environments } from './environment.ts'
 
@@ -31,6 +31,8 @@ export const EXPRESSION_CODES = {
   unit_mismatch: 'expression_unit_mismatch',
   never_equal: 'expression_never_equal',
 } as const satisfies Readonly<Record<ExpressionProblemCode, string>>
+
+const IN_FORMULAS: readonly NameOf[] = ['step', 'section', 'condition']
 
 /** Fills the holes of all expressions that are sound, and gives the problems of the others. */
 export function linkExpressions(draft: Draft): readonly Problem[] {
@@ -52,10 +54,10 @@ class Linking {
     const known = this.#environments.at([], [])
     this.#unknowable = new Set(
       declaredNames(draft.tree)
-        .filter(({ of }) => of === 'step' || of === 'section' || of === 'condition' || of === 'score')
-        .filter(
-          ({ name, of, tree }) => of === 'score' || (draft.isBroken(tree) && !Object.hasOwn(known, name)),
-        )
+        .filter(({ name, of, tree }) => {
+          if (of === 'score' || of === 'perhaps') return true
+          return IN_FORMULAS.includes(of) && draft.isBroken(tree) && !Object.hasOwn(known, name)
+        })
         .map(({ name }) => name),
     )
   }

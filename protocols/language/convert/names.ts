@@ -2,6 +2,7 @@
 import type { Range } from '../diagnostics.ts'
 import { childOf, type MapNode, type Tree } from '../reader/tree.ts'
 import { NODE_SCHEMAS, SECTION_KINDS } from '../schema/kinds.ts'
+import { NAME } from '../schema/shapes.ts'
 import { writtenOf } from './values.ts'
 
 export type NameOf =
@@ -19,6 +20,8 @@ export type NameOf =
   | 'precaution'
   | 'source'
   | 'accommodation'
+  /** Something inside a section of an unknown kind: perhaps a step, perhaps none. */
+  | 'perhaps'
 
 export interface Declared {
   readonly name: string
@@ -74,11 +77,34 @@ function fromField(tree: Tree, key: string, field: string, of: NameOf): readonly
 function fromSteps(list: Tree | null): readonly Declared[] {
   if (list?.is !== 'list') return []
   return list.items.flatMap((item) => {
-    const first = item.is === 'map' ? item.entries[0] : undefined
-    const name = first ? writtenOf(first.value) : null
-    if (!first || name === null) return []
-    const of = SECTION_KINDS.has(first.key) ? 'section' : first.key === 'rule' ? 'rule' : 'step'
-    const inner = NODE_SCHEMAS.has(first.key) && of !== 'section' ? [] : fromSteps(childOf(item, 'steps'))
-    return [{ name, of, at: first.value.at, tree: item }, ...inner] as const
+    const declared = fromNode(item)
+    const kind = item.is === 'map' ? item.entries[0]?.key : undefined
+    if (kind !== undefined && NODE_SCHEMAS.has(kind)) {
+      return SECTION_KINDS.has(kind) ? [...declared, ...fromSteps(childOf(item, 'steps'))] : declared
+    }
+    return [...declared, ...fromAnywhere(item)]
+  })
+}
+
+/** The names of one kind, with those that may be of it. */
+export function namesOf(declared: readonly Declared[], of: 'step' | 'section'): readonly string[] {
+  return declared.filter((each) => each.of === of || each.of === 'perhaps').map(({ name }) => name)
+}
+
+function fromNode(tree: Tree): readonly Declared[] {
+  const first = tree.is === 'map' ? tree.entries[0] : undefined
+  const name = first ? writtenOf(first.value) : null
+  if (!first || name === null) return []
+  const of = SECTION_KINDS.has(first.key) ? 'section' : first.key === 'rule' ? 'rule' : 'step'
+  return [{ name, of, at: first.value.at, tree }]
+}
+
+/** Inside a section of an unknown kind any map may be a step: its name is not missed by whoever reads it. */
+function fromAnywhere(tree: Tree): readonly Declared[] {
+  const inner =
+    tree.is === 'list' ? tree.items : tree.is === 'map' ? tree.entries.map(({ value }) => value) : []
+  return inner.flatMap((each) => {
+    const perhaps = fromNode(each).filter(({ name }) => NAME.test(name))
+    return [...perhaps.map((declared) => ({ ...declared, of: 'perhaps' as const })), ...fromAnywhere(each)]
   })
 }

@@ -91,7 +91,12 @@ function unionProblems(
   node: Tree,
   issue: z.core.$ZodIssueInvalidUnion,
 ): readonly Problem[] {
-  const inner = issue.errors.find((branch) => branch.length > 0 && branch.every((each) => fitsOutside(each)))
+  const outside = (branch: readonly Issue[]): number =>
+    branch.filter(({ path }) => path.length === 0 || deepest(node, path as Path).taken < path.length).length
+  const fitting = issue.errors.filter(
+    (branch) => branch.length > 0 && branch.every((each) => fitsOutside(each)),
+  )
+  const inner = fitting.toSorted((a, b) => outside(a) - outside(b))[0]
   if (!inner || hasBroken(node)) return hasBroken(node) ? [] : [wrongType(node, expected(issue))]
   return inner.flatMap((each) =>
     problemsOf({ ...finding, path: [...finding.path, ...(each.path as Path)], issue: each }),
