@@ -64,7 +64,8 @@ export function affectedWords(facts: ClientFacts): string {
 
 export function absentWords(facts: ClientFacts): string {
   const parts = SIDES.filter((side) => facts.arms[side].absentPart || facts.arms[side].status === 'absent')
-  if (parts.length === 0) return say('person.side.none')
+  if (parts.length === 0)
+    return sidesWith(facts, ['unknown']) ? say('person.unknown') : say('person.side.none')
   return parts
     .map((side) =>
       facts.arms[side].absentPart

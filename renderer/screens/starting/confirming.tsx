@@ -1,6 +1,6 @@
 import { NOTHING_KNOWN } from '../../../protocols/client.ts'
 import { FaultNotice } from '../../app/fault-notice.tsx'
-import { useDoing, useHost, useReading } from '../../app/host.tsx'
+import { useReading } from '../../app/host.tsx'
 import { absentWords, affectedWords, ageWords, nameOf } from '../../app/person.ts'
 import { useSettings } from '../../app/session.tsx'
 import { Button } from '../../parts/button.tsx'
@@ -13,8 +13,9 @@ import { Waiting } from '../../parts/waiting.tsx'
 import { hasWords, say } from '../../words/index.ts'
 import type { View } from '../giving/index.tsx'
 import type { StartingProps } from './preparing.tsx'
+import { useAct } from './use-act.ts'
 import './confirming.css'
-import { useRef, useState } from 'react'
+import { useRef } from 'react'
 
 /** Right person, right hand, right examiner: read aloud at arm's length and confirmed by one key. */
 export function ConfirmingScreen(props: StartingProps) {
@@ -53,20 +54,16 @@ function Confirming({ view, store, onChanged, onLeave, person }: ConfirmingProps
   const { mainKey } = useSettings()
   const heading = useRef<HTMLHeadingElement>(null)
   useArrival(heading)
-  const { call } = useHost()
-  const { run, fault, isBusy } = useDoing()
-  const [refused, setRefused] = useState<string | null>(null)
+  const { act, refused, fault, isBusy } = useAct(view, store)
   const isAgain = hasBegun(view)
-  const confirm = () => {
-    if (isBusy) return
-    void run(async () => {
-      const body = { kind: 'confirmed', what: isAgain ? 'resume' : 'start' } as const
-      const answer = await call('administrations.act', { store, id: view.id, body })
-      setRefused(answer.taken ? null : answer.refusal.refused)
-      if (answer.taken) onChanged()
-    })
+  const confirm = async () => {
+    if (!isBusy && (await act({ kind: 'confirmed', what: isAgain ? 'resume' : 'start' }))) onChanged()
   }
-  useMainKey(mainKey, confirm)
+  // It keeps the facts it was opened with: before anything was given it is left, to be begun anew with others.
+  const leave = async () => {
+    if (isAgain || (await act({ kind: 'withdrawn', reason: say('starting.confirm.wrong.reason') }))) onLeave()
+  }
+  useMainKey(mainKey, () => void confirm())
   return (
     <Stage
       head={<p className="confirming-test">{view.protocol.title}</p>}
@@ -75,11 +72,11 @@ function Confirming({ view, store, onChanged, onLeave, person }: ConfirmingProps
           label={say(isAgain ? 'starting.confirm.again' : 'starting.confirm')}
           keyCode={mainKey}
           isWaiting={isBusy}
-          onClick={confirm}
+          onClick={() => void confirm()}
         />
       }
       others={
-        <Button isLarge onPress={onLeave}>
+        <Button isLarge onPress={() => void leave()}>
           {say('starting.confirm.wrong')}
         </Button>
       }

@@ -158,9 +158,16 @@ export function readStart(
   }
 }
 
-/** True where somebody answered that the test is not to be given. */
-export function isBarred(draft: StartDraft): boolean {
-  return [...Object.values(draft.precautions), ...draft.restrictions].some(
-    (each) => each.answer === 'not_given',
-  )
+const isBarring = (each: ClearanceDraft | undefined) => each?.answer === 'not_given'
+
+/** What somebody answered that the test is not to be given for, in words; empty: it may be given. */
+export function barredBy(
+  draft: StartDraft,
+  precautions: readonly { readonly id: string; readonly ask: string }[],
+  restrictions: readonly SidedRestriction[],
+): readonly string[] {
+  return [
+    ...precautions.filter(({ id }) => isBarring(draft.precautions[id])).map(({ ask }) => ask),
+    ...restrictions.filter((_, index) => isBarring(draft.restrictions[index])).map(({ words }) => words),
+  ]
 }

@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import { NOTHING_KNOWN } from '../../../protocols/client.ts'
 import { FaultNotice } from '../../app/fault-notice.tsx'
-import { useDoing, useHost, useReading } from '../../app/host.tsx'
+import { useReading } from '../../app/host.tsx'
 import { nameOf, restrictionsOf } from '../../app/person.ts'
 import { useClinic } from '../../app/session.tsx'
 import { Button } from '../../parts/button.tsx'
@@ -12,8 +12,9 @@ import { Page } from '../../parts/page.tsx'
 import { Waiting } from '../../parts/waiting.tsx'
 import { say } from '../../words/index.ts'
 import type { Store, View } from '../giving/index.tsx'
-import { type Card, isBarred, type Problems, type Proposal, readStart, startDraft } from './draft.ts'
+import { type Card, barredBy, type Problems, type Proposal, readStart, startDraft } from './draft.ts'
 import { StartForm } from './start-form.tsx'
+import { useAct } from './use-act.ts'
 import './starting.css'
 
 export interface StartingProps {
@@ -46,33 +47,31 @@ interface PreparingProps extends StartingProps {
 
 function Preparing({ view, store, onChanged, onLeave, card, proposal }: PreparingProps) {
   const { today } = useClinic()
-  const { call } = useHost()
-  const { run, fault, isBusy } = useDoing()
+  const { act, refused, fault, isBusy } = useAct(view, store)
   const restrictions = restrictionsOf(view.facts ?? NOTHING_KNOWN)
   const [draft, setDraft] = useState(() =>
     startDraft({ card, proposal, precautions: view.precautions, restrictions, today }),
   )
   const [isTried, setTried] = useState(false)
-  const [refused, setRefused] = useState<string | null>(null)
-  const barred = isBarred(draft)
-  const act = (body: Parameters<typeof call<'administrations.act'>>[1]['body']) =>
-    run(async () => {
-      const answer = await call('administrations.act', { store, id: view.id, body })
-      setRefused(answer.taken ? null : answer.refusal.refused)
-      if (answer.taken) onChanged()
-    })
+  const barred = barredBy(draft, view.precautions, restrictions)
+  const give = async (body: Parameters<typeof act>[0]) => {
+    if (await act(body)) onChanged()
+  }
+  const leave = async () => {
+    if (await act({ kind: 'withdrawn', reason: say('starting.left.reason') })) onLeave()
+  }
   const read = readStart(draft, { card, restrictions, today })
   const problems: Problems = isTried && 'problems' in read ? read.problems : {}
   const goOn = () => {
     setTried(true)
     if ('problems' in read) return focusFirstProblem()
-    void act({ kind: 'prepared', ...read.prepared })
+    void give({ kind: 'prepared', ...read.prepared })
   }
   return (
     <Page
       title={say('starting.title', { test: view.protocol.title })}
       lead={view.client === null ? say('starting.lead') : <ForWhom client={view.client} />}
-      back={{ label: say('starting.back'), onPress: onLeave }}
+      back={{ label: say('starting.back'), onPress: () => void leave() }}
     >
       <StartForm
         view={view}
@@ -86,8 +85,8 @@ function Preparing({ view, store, onChanged, onLeave, card, proposal }: Preparin
       />
       <FaultNotice fault={fault} />
       {refused ? <Notice tone="fault" isLive title={say('starting.refused', { code: refused })} /> : null}
-      {barred ? (
-        <Barred onWithdraw={() => void act({ kind: 'withdrawn', reason: say('starting.barred.reason') })} />
+      {barred.length > 0 ? (
+        <Barred onWithdraw={() => void give({ kind: 'withdrawn', reason: barredReason(barred) })} />
       ) : (
         <FormFoot
           label={say('starting.go_on')}
@@ -100,17 +99,23 @@ function Preparing({ view, store, onChanged, onLeave, card, proposal }: Preparin
   )
 }
 
+/** What the record keeps as the reason; a reason holds 1000 letters. */
+const barredReason = (what: readonly string[]) =>
+  say('starting.barred.reason', { what: what.join(' ') }).slice(0, 1000)
+
 /** Somebody answered that it is not to be given: the program takes no decision, it only offers the way out. */
 function Barred({ onWithdraw }: { readonly onWithdraw: () => void }) {
   return (
-    <Notice tone="caution" isLive title={say('starting.barred.title')}>
-      <p>{say('starting.barred.text')}</p>
-      <div>
-        <Button look="strong" onPress={onWithdraw}>
-          {say('starting.barred.leave')}
-        </Button>
-      </div>
-    </Notice>
+    <div className="starting-barred">
+      <Notice tone="caution" isLive title={say('starting.barred.title')}>
+        <p>{say('starting.barred.text')}</p>
+        <div>
+          <Button look="strong" onPress={onWithdraw}>
+            {say('starting.barred.leave')}
+          </Button>
+        </div>
+      </Notice>
+    </div>
   )
 }
 
