@@ -69,6 +69,9 @@ const MOST_IN_HAND = 16
 /** The codes by which the records say that the disk is at fault and the same may be tried again. */
 const DISK_AT_FAULT: readonly string[] = ['records.disk-refused', 'records.busy']
 
+/** Acts after which somebody relies on what is on record. */
+const ENDS: ReadonlySet<string> = new Set(['finished', 'withdrawn', 'noted'])
+
 const streamOf = (id: string): Stream => ({ kind: 'administration', id })
 
 export function createLive({ stores, push, random }: Parts): Live {
@@ -101,11 +104,14 @@ export function createLive({ stores, push, random }: Parts): Live {
    * is the runner that voids a trial in flight and asks what to do after a long gap.
    */
   function interrupt(one: Held, cause: 'restart' | 'suspended', user: string): void {
-    take(one, [{ kind: 'interrupted', cause }], user)
+    take(one, [{ kind: 'interrupted', cause }], user, true)
   }
 
-  /** Decides and writes bodies and whatever the runner then owes; all of them or none. */
-  function take(one: Held, bodies: readonly EventBody[], user: string): Refusal | null {
+  /**
+   * Decides and writes bodies and whatever the runner then owes; all of them or none.
+   * @param mayWait whether it may go on in memory while the disk refuses; else the disk's refusal is thrown
+   */
+  function take(one: Held, bodies: readonly EventBody[], user: string, mayWait: boolean): Refusal | null {
     const records = stores[one.store]
     const stamped: Stamped[] = []
     let { administration } = one
@@ -130,19 +136,20 @@ export function createLive({ stores, push, random }: Parts): Live {
       const refusal = step(owed)
       if (refusal) throw new Error(`The runner refuses what it owes itself: ${refusal.refused}`)
     }
-    keep(one, stamped)
+    keep(one, stamped, mayWait)
     one.administration = administration
     push({ push: 'administration', store: one.store, id: one.id, saved: one.unsaved.length === 0 })
     return null
   }
 
-  function keep(one: Held, stamped: readonly Stamped[]): void {
+  function keep(one: Held, stamped: readonly Stamped[], mayWait: boolean): void {
     const all = [...one.unsaved, ...stamped]
     try {
       stores[one.store].keep(all)
       one.unsaved = []
     } catch (error) {
-      if (!(error instanceof Refused) || !DISK_AT_FAULT.includes(error.fault.code)) throw error
+      const canWait = error instanceof Refused && DISK_AT_FAULT.includes(error.fault.code)
+      if (!canWait || !mayWait) throw error
       one.unsaved = all
       tryLater()
     }
@@ -172,8 +179,13 @@ export function createLive({ stores, push, random }: Parts): Live {
   }
 
   function flush(one: Held): void {
-    keep(one, [])
+    keep(one, [], true)
     if (!one.unsaved.length) push({ push: 'administration', store: one.store, id: one.id, saved: true })
+  }
+
+  function checkSaved(one: Held): void {
+    if (one.unsaved.length) flush(one)
+    if (one.unsaved.length) throw new Refused('not_saved')
   }
 
   const seen = (one: Held): Saved => ({
@@ -197,9 +209,8 @@ export function createLive({ stores, push, random }: Parts): Live {
     begin(store, kept, bodies, user) {
       const id = stores[store].newId()
       const one: Held = { store, id, kept, administration: kept.runner.begin(), isOpen: true, unsaved: [] }
-      const refusal = take(one, bodies, user)
+      const refusal = take(one, bodies, user, false)
       if (refusal) throw new Error(`The runner refuses how an administration begins: ${refusal.refused}`)
-      if (one.unsaved.length) throw new Refused('records.disk-refused', { path: '', cause: '' })
       inHand.set(id, one)
       return id
     },
@@ -210,22 +221,22 @@ export function createLive({ stores, push, random }: Parts): Live {
       const one = known.isOpen ? known : opened(store, id, user)
       if (body.kind === 'opened' || body.kind === 'assigned')
         throw new Refused('host_only_event', { event: body.kind })
-      if (body.kind === 'finished' && one.unsaved.length) flush(one)
-      if (body.kind === 'finished' && one.unsaved.length) throw new Refused('not_saved')
-      const refusal = take(one, [body], user)
+      const isEnd = ENDS.has(body.kind)
+      if (isEnd) checkSaved(one)
+      const refusal = take(one, [body], user, !isEnd)
       return refusal ? { ...seen(one), taken: false, refusal } : { ...seen(one), taken: true }
     },
     assign(id, to, user) {
       const one = held('records', id)
-      if (one.unsaved.length) throw new Refused('not_saved')
-      const refusal = take(one, [{ kind: 'assigned', ...to }], user)
+      checkSaved(one)
+      const refusal = take(one, [{ kind: 'assigned', ...to }], user, false)
       if (refusal) throw new Refused('not_movable', { refused: refusal.refused })
       return seen(one).view
     },
     isSaved: (store, id) => held(store, id).unsaved.length === 0,
     close() {
       if (timer) clearTimeout(timer)
-      for (const one of inHand.values()) if (one.unsaved.length) keep(one, [])
+      for (const one of inHand.values()) if (one.unsaved.length) keep(one, [], true)
       inHand.clear()
     },
   }
