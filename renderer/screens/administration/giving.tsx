@@ -62,12 +62,16 @@ function StepBody({ step, ...props }: GivingProps & { readonly step: StepView })
   return (
     <div className="giving-columns">
       <div className="giving-step">
-        {step.text === null ? null : <p className="giving-text">{step.text}</p>}
-        <Figure figure={step.figure} />
+        <div>
+          <h2 className="giving-kind">{say(`steps.${step.kind}.heading`)}</h2>
+          {step.text === null ? null : <p className="giving-text">{step.text}</p>}
+        </div>
         <Face step={step} showClock={props.showClock} send={props.send} prepare={props.prepare} />
         <RefusalNotice refusal={props.state.refusal} />
+        <TrialsSoFar trials={props.view.trials} />
       </div>
       <div className="giving-side">
+        <Figure figure={step.figure} />
         <MaySay step={step} />
         <Happenings
           view={props.view}
@@ -75,7 +79,6 @@ function StepBody({ step, ...props }: GivingProps & { readonly step: StepView })
           keys={props.happeningKeys}
           onHappening={props.onHappening}
         />
-        <TrialsSoFar trials={props.view.trials} />
       </div>
     </div>
   )
@@ -94,8 +97,6 @@ function AllGiven(props: GivingProps) {
           </p>
         )}
         <RefusalNotice refusal={props.state.refusal} />
-      </div>
-      <div className="giving-side">
         <TrialsSoFar trials={view.trials} />
       </div>
     </div>

@@ -68,6 +68,21 @@ function Ended({
   )
 }
 
+/** What changes nothing: shown for what to do then. */
+function GoesOn({ happenings }: { readonly happenings: readonly Happening[] }) {
+  if (happenings.length === 0) return null
+  return (
+    <section className="giving-part">
+      <h2>{say('administration.goes_on')}</h2>
+      <ul className="giving-if">
+        {happenings.map((each) => (
+          <li key={each.name}>{[each.seen, each.do].filter(Boolean).join(' ')}</li>
+        ))}
+      </ul>
+    </section>
+  )
+}
+
 /** The happenings that have a key of their own: what is counted, and what the protocol gave a key. */
 export const keyed = (step: StepView | null): readonly Happening[] =>
   step?.happenings.filter(({ becomes, key }) => becomes === 'tally' || key !== null) ?? []
@@ -80,7 +95,7 @@ const isBuiltIn = ({ name }: Happening): boolean => (BUILT_IN as readonly string
  */
 export function Happenings({ view, step, keys, onHappening }: HappeningsProps) {
   if (!faceOf(step).isTrial) return null
-  const noted = step.happenings.filter(({ becomes }) => becomes === 'tally' || becomes === 'go-on')
+  const noted = keyed(step).filter(({ becomes }) => becomes === 'tally' || becomes === 'go-on')
   const of = (becomes: Happening['becomes']): readonly Happening[] =>
     step.happenings.filter((each) => each.becomes === becomes && !isBuiltIn(each))
   return (
@@ -99,6 +114,7 @@ export function Happenings({ view, step, keys, onHappening }: HappeningsProps) {
       )}
       <Ended title={say('administration.void_if')} command="void" happenings={of('void')} />
       <Ended title={say('administration.stop_if')} command="stop" happenings={of('stop')} />
+      <GoesOn happenings={of('go-on').filter((each) => !noted.includes(each))} />
     </>
   )
 }
@@ -125,17 +141,17 @@ function tellTrial(trial: Trial): string {
   return readings.length === 0 ? tellOutcome(trial.outcome) : readings.join(', ')
 }
 
-/** The trials given so far, newest last, each with its hand. */
+/** The trials given so far, in their order, each with its hand; the client may read along. */
 export function TrialsSoFar({ trials }: { readonly trials: readonly Trial[] }) {
   const given = trials.filter((trial) => trial.status !== 'running')
   if (given.length === 0) return null
   return (
-    <section className="giving-part">
+    <section className="giving-part giving-so-far">
       <h2>{say('administration.trials')}</h2>
       <ol className="giving-trials">
         {given.map((trial) => (
           <li key={trial.id}>
-            <span className="soft">
+            <span className="giving-then">
               {[tellSide(trial.place), trial.practice ? say('steps.practice') : '']
                 .filter(Boolean)
                 .join(' · ')}
