@@ -40,7 +40,7 @@ export function stepNode(ground: Ground, step: Step): ChartNode {
     id: step.name,
     initial: entering(front === null ? chart.initial : FRONT, (state) => ({
       at: step.name,
-      visit: startVisit(state, step.name, chart.initial),
+      visit: startVisit(state, step, chart.initial),
       flight: null,
       running: false,
     })),

@@ -4,7 +4,7 @@ import type { Node, Outcome, Protocol, Section, Step } from '../language/model.t
 import { SECTION_KINDS, STEP_KINDS } from '../language/schema/kinds.ts'
 import type { ListOrder, PassId, SectionChart, SectionMoment } from './chart-parts.ts'
 import type { Place } from './events.ts'
-import { listOf } from './grown.ts'
+import { newest } from './grown.ts'
 import type { Judging } from './judging.ts'
 import { samePlace } from './places.ts'
 import type { State } from './state.ts'
@@ -46,9 +46,7 @@ export function placeAround(tree: Tree, name: string, place: Place): Place {
 
 /** The order that was recorded for a section as seen from a place inside or around it. */
 export function orderAt(state: State, section: string, around: Place): ListOrder | null {
-  return (
-    listOf(state.orders).findLast((each) => each.section === section && samePlace(each.place, around)) ?? null
-  )
+  return newest(state.orders, (each) => each.section === section && samePlace(each.place, around))
 }
 
 function itemsOf(protocol: Protocol, list: unknown): readonly string[] {

@@ -15,7 +15,7 @@ import {
   type Transition,
   transition,
 } from './transitions.ts'
-import { addRows } from './trials.ts'
+import { addRows, voidsBefore } from './trials.ts'
 import { stateOf, stepOf } from './tree.ts'
 import type { Trial } from './view.ts'
 
@@ -81,14 +81,8 @@ export function voidWithParent(
 ): Transition[] {
   const first = furtherOf(at)
   if (first === null) return []
-  const voidsBefore = (state: State) =>
-    listOf(state.trials).filter(
-      ({ step, place, void: broken }) =>
-        step === first.name &&
-        isPartOf(place, state.place) &&
-        ['examiner', 'happening'].includes(broken?.cause ?? ''),
-    ).length
-  const mayRepeat = (state: State) => first.voids === null || voidsBefore(state) < first.voids
+  const voids = (state: State) => voidsBefore(state, first, state.place)
+  const mayRepeat = (state: State) => first.voids === null || voids(state) < first.voids
   const breaks: Change = (state, event) => {
     const why = { remark: '', valueSeen: true, ...cause(event) }
     let { trials } = state
@@ -101,11 +95,12 @@ export function voidWithParent(
     return {
       trials,
       flight: null,
+      running: false,
       visit: {
         step: first.name,
         place: parent?.place ?? state.place,
         attempts: parent?.attempt ?? 0,
-        voids: voidsBefore(state) + 1,
+        voids: voids(state) + 1,
         state: '',
         local: {},
       },

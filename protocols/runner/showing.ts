@@ -151,12 +151,12 @@ function passesAt(ground: Ground, state: State, place: Place): Pass[] {
     const pass = place[section.name]
     const moment = sectionMoment(ground, state, section, place)
     const list = typeof section.fields.in === 'string' ? section.fields.in : null
-    const items = moment.order?.items ?? moment.items
+    const all = sectionChart(section).due({ ...moment, pass: null })
     return {
       loop: section.name,
       list,
       id: typeof pass === 'string' ? pass : null,
-      number: typeof pass === 'number' ? pass : items.indexOf(String(pass)) + 1,
+      number: typeof pass === 'number' ? pass : all.indexOf(String(pass)) + 1,
       of: sectionChart(section).of(moment),
       text: list === null ? null : itemText(ground, state, `${list}.${pass}`),
     }

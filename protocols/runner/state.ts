@@ -62,6 +62,8 @@ export interface State {
   /** Hands that are closed for the rest of the administration, with the outcome of what was due. */
   readonly closedHands: Readonly<Record<string, Closing | 'stopped'>>
   readonly trials: Grown<Trial>
+  /** How many trials and rows the last event has made: each has an id of its own. */
+  readonly made: { readonly event: string; readonly count: number }
   readonly flight: Trial | null
   /** True while the trial in flight is being given; false once it only waits to be kept. */
   readonly running: boolean
@@ -105,6 +107,7 @@ export const BEGINNING: State = {
   at: '',
   closedHands: {},
   trials: nothingGrown(),
+  made: { event: '', count: 0 },
   flight: null,
   running: false,
   dead: null,

@@ -4,9 +4,9 @@ import { STEP_KINDS } from '../language/schema/kinds.ts'
 import type { Effect, VoidCause } from './chart-parts.ts'
 import { type Due, type Ground, isTrial } from './due.ts'
 import type { Place } from './events.ts'
-import { grow, listOf } from './grown.ts'
+import { grow, listOf, newest } from './grown.ts'
 import type { ClockTime } from './moment.ts'
-import { placeKey } from './places.ts'
+import { samePlace } from './places.ts'
 import type { Ending, Happened, State, Visit } from './state.ts'
 import { stepOf } from './tree.ts'
 import type { Reading, Trial } from './view.ts'
@@ -18,23 +18,32 @@ export function rowId(event: string, n: number): string {
   return event.slice(0, 24) + tail.toString(16).padStart(12, '0')
 }
 
-export function startVisit(state: State, step: string, initial: string): Visit {
+export function startVisit(state: State, step: Step, initial: string): Visit {
   const { visit, place, returning } = state
   for (const earlier of [visit, returning]) {
-    if (earlier?.step === step && placeKey(earlier.place) === placeKey(place))
+    if (earlier?.step === step.name && samePlace(earlier.place, place)) {
       return { ...earlier, state: initial, local: {} }
+    }
   }
-  return { step, place, attempts: 0, voids: voidsBefore(state, step, place), state: initial, local: {} }
+  return {
+    step: step.name,
+    place,
+    attempts: 0,
+    voids: voidsBefore(state, step, place),
+    state: initial,
+    local: {},
+  }
 }
 
 /**
  * Void trials that the examiner declared at a step, of the same hand or item, in whichever pass of a repeat: a
  * hand that gets two extra squeezes gets them once, not in each round.
  */
-function voidsBefore(state: State, step: string, place: Place): number {
+export function voidsBefore(state: State, step: Step, place: Place): number {
+  if (step.voids === null) return 0
   return listOf(state.trials).filter(
     (trial) =>
-      trial.step === step &&
+      trial.step === step.name &&
       ['examiner', 'happening'].includes(trial.void?.cause ?? '') &&
       isSameItem(trial.place, place),
   ).length
@@ -79,6 +88,7 @@ export function applyEffect(state: State, event: Happened, step: Step, effect: E
   const flight = begun && effect.trial ? { ...begun, ...effect.trial } : begun
   return {
     flight,
+    ...(effect.begins && { made: { event: event.id, count: 1 } }),
     visit: {
       ...visit,
       local: effect.local ?? visit.local,
@@ -101,8 +111,8 @@ export function applyEffect(state: State, event: Happened, step: Step, effect: E
  */
 export function lastEnd(state: State, step: string, place: Place): ClockTime | null {
   const here = (end: Ending) => end.step === step && isSameItem(end.place, place)
-  const found = listOf(state.ends).findLast(here)
-  return found === undefined ? null : { at: found.at, clock: found.clock }
+  const found = newest(state.ends, here)
+  return found && { at: found.at, clock: found.clock }
 }
 
 /** The readings that the step's `counts-as` gives an outcome; none where it gives none. */
@@ -166,8 +176,9 @@ export function breakOff(
   event: Happened,
   cause: VoidCause & { readonly valueSeen: boolean; readonly counts: boolean },
 ): Partial<State> {
-  const { visit } = state
+  const { visit, made } = state
   if (visit === null) return {}
+  const isNew = state.flight === null
   const trial = state.flight ?? newTrial(event, stepOf(ground.tree, visit.step), visit)
   const { happening, cause: why, valueSeen } = cause
   const broken: Trial = {
@@ -180,6 +191,7 @@ export function breakOff(
     flight: null,
     running: false,
     trials: grow(state.trials, broken),
+    made: isNew ? { event: event.id, count: madeBy(state, event) + 1 } : made,
     visit: {
       ...visit,
       attempts: Math.max(visit.attempts, trial.attempt),
@@ -198,9 +210,9 @@ export function addRows(
   as: { readonly outcome: Outcome; readonly credit?: Readonly<Record<string, number>> },
 ): Partial<State> {
   let { trials } = state
-  // A trial that this very event made void has its id already.
-  const from = listOf(trials).some(({ id }) => id === event.id) ? 1 : 0
-  for (const [n, { step, place, outcome: settled }] of due.filter((each) => isTrial(each.step)).entries()) {
+  const rows = due.filter((each) => isTrial(each.step))
+  const from = madeBy(state, event)
+  for (const [n, { step, place, outcome: settled }] of rows.entries()) {
     const credit = settled === null ? as.credit?.[step.name] : undefined
     const outcome = settled ?? (as.credit !== undefined && credit === undefined ? 'not_given' : as.outcome)
     trials = grow(trials, {
@@ -212,8 +224,10 @@ export function addRows(
         credit === undefined ? countedAs(ground, state, step, outcome, place) : credited(step, credit),
     })
   }
-  return { trials }
+  return { trials, made: { event: event.id, count: from + rows.length } }
 }
+
+const madeBy = ({ made }: State, { id }: Happened): number => (made.event === id ? made.count : 0)
 
 function credited(step: Step, value: number): Trial['readings'] {
   const [column, type] = Object.entries(STEP_KINDS.get(step.kind)?.columns(step) ?? {})[0] ?? []

@@ -61,7 +61,12 @@ describe('closed without a result', () => {
     const giving = toRun().time(8)
     expect(close(giving, 'test', 'not_given')).toBeNull()
     expect(giving.rows('run').length).toBe(8)
-    expect(giving.rows('run').slice(1).every((row) => row.endsWith('not_given'))).toBe(true)
+    expect(
+      giving
+        .rows('run')
+        .slice(1)
+        .every((row) => row.endsWith('not_given')),
+    ).toBe(true)
     expect(giving.where()).toBe('end')
   })
 
@@ -119,7 +124,9 @@ describe('an absent hand', () => {
       'right far 2 absent',
     ])
     expect(giving.view().firstHand).toEqual({ hand: 'left', rule: 'only-hand' })
-    expect(giving.view().trials.every(({ id }, at, all) => all.findIndex((each) => each.id === id) === at)).toBe(true)
+    expect(
+      giving.view().trials.every(({ id }, at, all) => all.findIndex((each) => each.id === id) === at),
+    ).toBe(true)
   })
 
   test('on both sides leaves nothing to give', () => {
@@ -138,7 +145,10 @@ describe('a stop for the client comes first, the reason later', () => {
     const stamp = giving.stamp(4000)
     giving.do({ kind: 'halted', stamp })
     expect(giving.view().phase).toBe('halted')
-    expect(giving.view().trials.at(-1)).toMatchObject({ status: 'running', stamps: [stamp.at - 4000, stamp.at] })
+    expect(giving.view().trials.at(-1)).toMatchObject({
+      status: 'running',
+      stamps: [stamp.at - 4000, stamp.at],
+    })
     expect(giving.tryPress('stopped')).toBe('not_in_phase')
     expect(giving.take({ kind: 'resumed' })).toBe('not_in_phase')
     expect(settle(giving, 'test')).toBeNull()
@@ -161,7 +171,9 @@ describe('a stop for the client comes first, the reason later', () => {
   })
 
   test('ends the trial: it has a row without a value, and the next one comes', () => {
-    const giving = toRun().start().do({ kind: 'halted', stamp: giving0(4000) })
+    const giving = toRun()
+      .start()
+      .do({ kind: 'halted', stamp: giving0(4000) })
     settle(giving, 'trial')
     expect(giving.rows('run')).toEqual(['right near 1 stopped'])
     expect(giving.where()).toBe('run at right, near, 2: waiting')
@@ -194,7 +206,9 @@ describe('a stop for the client comes first, the reason later', () => {
   test('what is not at hand cannot be ended', () => {
     const giving = new Giving(PROTOCOL).begin().do({ kind: 'halted', stamp: null })
     expect(settle(giving, 'trial')).toBe('no_trial')
-    const alone = new Giving(madeProtocol('  - { timed: run, start: { said: go }, stop: { seen: Done. } }')).begin()
+    const alone = new Giving(
+      madeProtocol('  - { timed: run, start: { said: go }, stop: { seen: Done. } }'),
+    ).begin()
     alone.do({ kind: 'halted', stamp: null })
     expect(settle(alone, 'hand')).toBe('no_hand')
     expect(alone.view().phase).toBe('halted')
@@ -208,7 +222,10 @@ describe('a stop for the client comes first, the reason later', () => {
   })
 
   test('a restart while it waits to be settled changes nothing about that', () => {
-    const giving = toRun().start().do({ kind: 'halted', stamp: null }).do({ kind: 'interrupted', cause: 'restart' })
+    const giving = toRun()
+      .start()
+      .do({ kind: 'halted', stamp: null })
+      .do({ kind: 'interrupted', cause: 'restart' })
     expect(giving.view().phase).toBe('halted')
     settle(giving, 'nothing')
     expect(giving.where()).toBe('run at right, near, 1: waiting')
@@ -222,7 +239,9 @@ describe('the script is left', () => {
     const giving = toRun()
     expect(giving.take(giving.body('skipped', { reason: 'No time' }))).toBeNull()
     expect(giving.rows('run')).toEqual(['right near 1 skipped'])
-    expect(giving.view().deviations).toMatchObject([{ code: 'skipped', what: 'run', reason: 'No time', norms: 'caution' }])
+    expect(giving.view().deviations).toMatchObject([
+      { code: 'skipped', what: 'run', reason: 'No time', norms: 'caution' },
+    ])
   })
 
   test('at a step that is no trial', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import type { EventBody } from '../../protocols/runner/events.ts'
 import { arm, facts, Giving, libraryProtocol, madeProtocol, NO_CONDITIONS, uuid } from './giving.ts'
 
 const TIMED = `
@@ -37,7 +38,7 @@ describe('before the first step', () => {
     visit: NO_CONDITIONS,
     kit: [],
     conditions: { board_build: 'square' },
-  } as const
+  } satisfies EventBody
 
   test('nothing happens to an administration that was not opened', () => {
     const giving = new Giving(PROTOCOL)

@@ -42,7 +42,8 @@ describe('a count within a window', () => {
   test('STD-ADM-12 a count outside the plausible range is asked for again', () => {
     giving.start()
     end(giving.now + 60_000)
-    const enter = (count: number, confirmed: boolean) => giving.take(giving.body('entered', { count, confirmed }))
+    const enter = (count: number, confirmed: boolean) =>
+      giving.take(giving.body('entered', { count, confirmed }))
     expect(enter(151, false)).toBe('out_of_range')
     expect(enter(-1, true)).toBe('malformed')
     expect(enter(12.5, true)).toBe('malformed')

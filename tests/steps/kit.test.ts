@@ -23,7 +23,9 @@ test('every piece is ticked, or what is wrong with it is told', () => {
   expect(checked(giving, ['board'])).toBe('piece_unchecked')
   expect(checked(giving, ['board', 'pegs', 'cup'])).toBe('no_such_piece')
   expect(checked(giving, ['board'], [{ piece: 'pegs', text: 'One is missing' }])).toBeNull()
-  expect(giving.view().deviations).toMatchObject([{ code: 'kit_problem', what: 'pegs', reason: 'One is missing' }])
+  expect(giving.view().deviations).toMatchObject([
+    { code: 'kit_problem', what: 'pegs', reason: 'One is missing' },
+  ])
 })
 
 test('STD-ADM-8 kit, position and words of the place come before the first trial', () => {

@@ -33,7 +33,11 @@ describe('one key gives a timed trial', () => {
   })
 
   test('the main key does one thing in each state, and the view says which', () => {
-    const main = () => giving.view().offers.filter((offer) => offer.main).map(({ event }) => event)
+    const main = () =>
+      giving
+        .view()
+        .offers.filter((offer) => offer.main)
+        .map(({ event }) => event)
     expect(main()).toEqual(['timed.armed'])
     giving.press('armed')
     expect(main()).toEqual(['timed.started'])
@@ -140,11 +144,16 @@ describe('a time read from a watch', () => {
   test('is marked as typed', () => {
     giving.do(giving.body('typed', { seconds: 14.2, confirmed: false })).press('kept')
     const [trial] = giving.view().trials
-    expect(trial).toMatchObject({ input: 'typed', stamps: [], readings: { time: { value: 14.2, typed: true } } })
+    expect(trial).toMatchObject({
+      input: 'typed',
+      stamps: [],
+      readings: { time: { value: 14.2, typed: true } },
+    })
   })
 
   test('STD-ADM-12 is asked for again only outside the plausible range', () => {
-    const typed = (seconds: number, confirmed: boolean) => giving.take(giving.body('typed', { seconds, confirmed }))
+    const typed = (seconds: number, confirmed: boolean) =>
+      giving.take(giving.body('typed', { seconds, confirmed }))
     expect(typed(4.9, false)).toBe('out_of_range')
     expect(typed(60.5, true)).toBe('beyond_limit')
     expect(typed(4.9, true)).toBeNull()
