@@ -1,7 +1,7 @@
 /** What one administration's result says: worked out anew from its trials each time, nothing of it is stored. */
 import { type AgeRange, ageOn, isBornAfter } from '../age.ts'
 import { type Side, SIDES } from '../client.ts'
-import type { Protocol, Text, Wording } from '../language/model.ts'
+import type { Item, Protocol, Text, Wording } from '../language/model.ts'
 import { textOf, wordingFor } from '../language/words.ts'
 import type { Correction, Deviation, Pass } from '../runner/view.ts'
 import { changeSince, type Earlier, errorsHere, type Manner } from './change.ts'
@@ -157,7 +157,8 @@ function handOf(scored: Scored, outline: Outline): Side | null {
   return SIDES.find((side) => loop !== null && side === scored.place[loop]) ?? null
 }
 
-function passOf(loop: string, { score, place }: Scored, { protocol, outline, all, say }: Building): Pass {
+function passOf(loop: string, { score, place }: Scored, building: Building): Pass {
+  const { protocol, outline, all } = building
   const list = listOf(outline, loop)
   const pass = place[loop]
   const passes = [...new Set(all.filter((one) => one.score === score).map((one) => one.place[loop]))]
@@ -168,8 +169,14 @@ function passOf(loop: string, { score, place }: Scored, { protocol, outline, all
     id: typeof pass === 'string' ? pass : null,
     number: typeof pass === 'number' ? pass : passes.indexOf(pass) + 1,
     of: passes.length,
-    text: typeof item?.properties.title === 'string' ? say({ key: `${list}.${item.id}.title` }) : null,
+    text: item === undefined ? null : titleOf(item, `${list}.${item.id}.title`, building),
   }
+}
+
+/** An item's own name, where its list gives one as `title`: translated where a wording can. */
+function titleOf({ properties }: Item, key: string, { protocol, say }: Building): string | null {
+  if (typeof properties.title !== 'string') return null
+  return Object.hasOwn(wordingFor(protocol, null).texts, key) ? say({ key }) : properties.title
 }
 
 function normsOf(scored: Scored, building: Building): ScoreValue['norms'] {
