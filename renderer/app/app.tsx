@@ -28,17 +28,22 @@ function ConnectionStrip() {
   const { isGone } = useHost()
   if (!isGone) return null
   return (
-    <div className="app-strip">
+    <aside className="app-strip" aria-label={say('app.gone.label')}>
       <Notice tone="fault" isLive title={say('app.gone.said')}>
         <p>{say('app.gone.mend')}</p>
       </Notice>
-    </div>
+    </aside>
   )
 }
 
 function DemoStrip() {
   const { demo } = useClinic()
-  return demo ? <p className="app-demo">{say('app.demo')}</p> : null
+  if (!demo) return null
+  return (
+    <aside className="app-demo" aria-label={say('app.demo.label')}>
+      {say('app.demo')}
+    </aside>
+  )
 }
 
 function Screen({ place }: { readonly place: string }) {

@@ -1,4 +1,4 @@
-import fc from 'fast-check'
+import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { draftOf, readDate } from '../../renderer/parts/read-date.ts'
 import { readNumber } from '../../renderer/parts/read-number.ts'

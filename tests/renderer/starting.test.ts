@@ -100,6 +100,9 @@ const answered: StartDraft = {
   conditions: { fill: '60 s', posture: 'sits' },
 }
 
+const cleared = (on: { day: string; month: string; year: string }, by: string) =>
+  problemsOf({ ...answered, precautions: { wound: { answer: 'cleared', by, on } } })
+
 describe('H13: nothing is answered beforehand, and nothing due can be passed over', () => {
   it('every precaution, every restriction, pain, kit and the examiner’s conditions are asked', () => {
     expect(problemsOf(begin())).toEqual([
@@ -124,8 +127,6 @@ describe('H13: nothing is answered beforehand, and nothing due can be passed ove
   })
 
   it('a clearance needs who gave it and a day that has come', () => {
-    const cleared = (on: { day: string; month: string; year: string }, by: string) =>
-      problemsOf({ ...answered, precautions: { wound: { answer: 'cleared', by, on } } })
     expect(cleared({ day: '', month: '', year: '' }, '')).toEqual([
       'precautions.wound.by',
       'precautions.wound.on',

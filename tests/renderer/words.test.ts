@@ -69,8 +69,15 @@ function said(): { readonly at: string; readonly key: string }[] {
 
 describe('The words of the screens are complete', () => {
   it('every text is sound ICU MessageFormat', () => {
-    for (const [key, text] of texts)
-      expect(() => new IntlMessageFormat(text, 'en', undefined, { ignoreTag: true }), key).not.toThrow()
+    const broken = [...texts].filter(([, text]) => {
+      try {
+        new IntlMessageFormat(text, 'en', undefined, { ignoreTag: true }).getAst()
+        return false
+      } catch {
+        return true
+      }
+    })
+    expect(broken).toEqual([])
   })
 
   it('every key that a screen says has a text', () => {
@@ -103,10 +110,10 @@ describe('The words of the screens are complete', () => {
   })
 })
 
-describe('The pseudo-locale shows what bypasses the words', () => {
-  const bent = (text: string, values = {}) =>
-    new IntlMessageFormat(bend(new IntlMessageFormat(text, 'en').getAst()), 'en').format(values)
+const bent = (text: string, values = {}) =>
+  new IntlMessageFormat(bend(new IntlMessageFormat(text, 'en').getAst()), 'en').format(values)
 
+describe('The pseudo-locale shows what bypasses the words', () => {
   it('marks letters, grows the text by a third and leaves values alone', () => {
     expect(bent('Find {name}', { name: 'Nora' })).toBe('⟦Fíñd Nora···⟧')
   })

@@ -45,7 +45,11 @@ export function GivingScreen({ store, administration }: GivingProps) {
   const props = { view, store, onChanged: again, onLeave: leave }
   return (
     <>
-      {store === 'rehearsal' ? <p className="giving-rehearsal">{say('app.rehearsal')}</p> : null}
+      {store === 'rehearsal' ? (
+        <aside className="giving-rehearsal" aria-label={say('app.rehearsal.label')}>
+          {say('app.rehearsal')}
+        </aside>
+      ) : null}
       {view.phase === 'preparing' ? <PreparingScreen {...props} /> : null}
       {view.phase === 'confirming' ? <ConfirmingScreen {...props} /> : null}
       {isGiving ? (
