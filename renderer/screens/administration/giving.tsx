@@ -57,17 +57,22 @@ function Main({ view, mainKey, isDead, state, onPointer, onMain }: GivingProps) 
   )
 }
 
+function Text({ step, look }: { readonly step: StepView; readonly look: string }) {
+  return step.text === null ? null : <p className={look}>{step.text}</p>
+}
+
 function StepBody({ step, ...props }: GivingProps & { readonly step: StepView }) {
-  const { Face } = faceOf(step)
+  const { Face, isTrial } = faceOf(step)
+  // Once a trial is under way, what to look for comes first and the long words stand back.
+  const isUnderWay = isTrial && step.state !== 'waiting'
   return (
     <div className="giving-columns">
       <div className="giving-step">
-        <div>
-          <h2 className="giving-kind">{say(`steps.${step.kind}.heading`)}</h2>
-          {step.text === null ? null : <p className="giving-text">{step.text}</p>}
-        </div>
+        <h2 className="giving-kind">{say(`steps.${step.kind}.heading`)}</h2>
+        {isUnderWay ? null : <Text step={step} look="giving-text" />}
         <Face step={step} showClock={props.showClock} send={props.send} prepare={props.prepare} />
         <RefusalNotice refusal={props.state.refusal} />
+        {isUnderWay ? <Text step={step} look="step-aside" /> : null}
         <TrialsSoFar trials={props.view.trials} />
       </div>
       <div className="giving-side">

@@ -72,7 +72,7 @@ export function Cautions({ result }: { result: Result }) {
           <li key={condition.name}>
             {say('result.condition', {
               name: condition.name.replaceAll('_', ' '),
-              value: condition.text ?? condition.value,
+              value: condition.text ?? condition.value.replaceAll('_', ' '),
             })}
           </li>
         ))}

@@ -1,6 +1,8 @@
 import { useCallback } from 'react'
 import type { Input, Output } from '../../../main/contract/procedures.ts'
 import type { Push } from '../../../main/contract/pushes.ts'
+import { go } from '../../app/route.ts'
+import { Button } from '../../parts/button.tsx'
 import { FaultNotice } from '../../app/fault-notice.tsx'
 import { useReading } from '../../app/host.tsx'
 import { Notice } from '../../parts/notice.tsx'
@@ -57,6 +59,7 @@ function Standing({ result }: { result: Told['result'] }) {
 export default function ResultScreen({ store, id, onLeave }: ResultScreenProps) {
   const touches = useCallback((push: Push) => push.push === 'administration' && push.id === id, [id])
   const { value: told, fault, again } = useReading('administrations.result', { store, id }, touches)
+  const { value: about } = useReading('administrations.view', { store, id })
   const back = { label: say('result.back'), onPress: onLeave }
   if (told === null) {
     return (
@@ -66,6 +69,7 @@ export default function ResultScreen({ store, id, onLeave }: ResultScreenProps) 
     )
   }
   const { result } = told
+  const client = about?.view.client ?? null
   return (
     <Page
       title={say('result.title', { title: result.protocol.title })}
@@ -74,16 +78,22 @@ export default function ResultScreen({ store, id, onLeave }: ResultScreenProps) 
       isWide
     >
       <Standing result={result} />
-      <RecordText store={store} id={id} told={told} />
+      <RecordText store={store} id={id} told={told}>
+        <ReportButton store={store} id={id} />
+        {client === null ? null : (
+          <Button look="quiet" onPress={() => go(`history/${client}/${result.protocol.id}`)}>
+            {say('result.history')}
+          </Button>
+        )}
+      </RecordText>
       <Section title={say('result.scores')} hint={say('result.scores_hint')}>
         <Scores result={result} />
       </Section>
       <Norms result={result} standing="verified" />
       <Deviations result={result} />
-      <Cautions result={result} />
-      <Trials store={store} result={result} onPutRight={again} />
+      <Trials store={store} result={result} client={client} onPutRight={again} />
       <Norms result={result} standing="unverified" />
-      <ReportButton store={store} id={id} />
+      <Cautions result={result} />
     </Page>
   )
 }

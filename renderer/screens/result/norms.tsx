@@ -1,6 +1,5 @@
 import type { NormComparison, Result, ScoreValue } from '../../../protocols/scoring/result.ts'
 import { NormStrip } from '../../charts/norm-strip.tsx'
-import { Notice } from '../../parts/notice.tsx'
 import { Section } from '../../parts/page.tsx'
 import { say } from '../../words/index.ts'
 import { tellPasses } from '../../steps/place-words.ts'
@@ -79,37 +78,87 @@ function StratumPart({ stratum, score }: { stratum: Stratum; score: ScoreValue }
           title={say('result.strip_title', { title: score.title, place: tellPasses(score.passes) || 'none' })}
           description={`${tellRow(stratum, score)} ${standing ?? ''}`}
           showValue={(value) => tellNumber(value, score.decimals)}
-          showStep={(step) => say('result.strip_step', { step, size: Math.abs(step) })}
+          showStep={(step) =>
+            say('result.strip_step', {
+              side: step === 0 ? 'mean' : step > 0 ? 'above' : 'below',
+              size: Math.abs(step),
+            })
+          }
         />
       )}
     </div>
   )
 }
 
-function NormPart({ score, norm }: Compared) {
-  const place = tellPasses(score.passes)
-  const standing = say(`result.norm_${norm.standing}`, { by: norm.verifiedBy ?? '' })
+type Caution = NormComparison['caution'][number]
+const keyOf = (caution: Caution): string => JSON.stringify(caution)
+
+/** The cautions that hold for every one of the comparisons: said once. */
+function common(all: readonly Compared[]): readonly Caution[] {
+  const [first, ...rest] = all
+  return (first?.norm.caution ?? []).filter((caution) =>
+    rest.every(({ norm }) => norm.caution.some((each) => keyOf(each) === keyOf(caution))),
+  )
+}
+
+function Cautions({ cautions }: { readonly cautions: readonly Caution[] }) {
+  return cautions.map((caution) => (
+    <p key={keyOf(caution)} className="result-caution">
+      {tellReason('norm', caution)}
+    </p>
+  ))
+}
+
+/** One value beside one table. */
+function ComparedPart({ score, norm, said }: Compared & { readonly said: readonly Caution[] }) {
+  const place = tellPasses(score.passes) || 'none'
+  const own = norm.caution.filter((caution) => !said.some((each) => keyOf(each) === keyOf(caution)))
   return (
-    <section className="result-norm" aria-label={`${score.title} ${place} ${norm.title}`}>
-      <h3>
-        {say('result.norm_title', { title: score.title, place: place || 'none', value: tellScore(score) })}
-      </h3>
-      <p>
-        <strong>{norm.title}</strong> · {norm.population} · {norm.source.cite}
-        {norm.source.note === '' ? null : ` ${norm.source.note}`}
-      </p>
-      <p className={isVerified(norm) ? 'soft' : 'result-caution'}>{standing}</p>
-      {norm.status === 'used' ? null : <Notice tone="plain" title={say(`result.status.${norm.status}`)} />}
-      {norm.caution.map((caution) => (
-        <p key={JSON.stringify(caution)} className="result-caution">
-          {tellReason('norm', caution)}
-        </p>
-      ))}
+    <div className="result-compared">
+      <h4 className="result-place">
+        {say('result.norm_value', { title: score.title, place, value: tellScore(score) })}
+      </h4>
+      {norm.status === 'used' ? null : <p>{say(`result.status.${norm.status}`)}</p>}
+      <Cautions cautions={own} />
       {norm.strata.map((stratum) => (
         <StratumPart key={`${stratum.line}`} stratum={stratum} score={score} />
       ))}
+    </div>
+  )
+}
+
+/** One table: whom it describes, where it comes from, who has verified it, and every value held against it. */
+function TablePart({ all }: { readonly all: readonly Compared[] }) {
+  const [first] = all
+  if (first === undefined) return null
+  const { norm } = first
+  const said = common(all)
+  return (
+    <section className="result-norm" aria-label={norm.title}>
+      <h3>{norm.title}</h3>
+      <p className={isVerified(norm) ? 'soft' : 'result-caution'}>
+        {say(`result.norm_${norm.standing}`, { by: norm.verifiedBy ?? '' })}
+      </p>
+      <p className="soft">
+        {norm.population} · {norm.source.cite} {norm.source.note}
+      </p>
+      <Cautions cautions={said} />
+      {all.map((each) => (
+        <ComparedPart
+          key={`${each.score.score} ${Object.values(each.score.place).join(' ')}`}
+          {...each}
+          said={said}
+        />
+      ))}
     </section>
   )
+}
+
+/** Tables in the order in which the protocol names them; those that have nothing to say come last. */
+function byTable(all: readonly Compared[]): readonly (readonly Compared[])[] {
+  const tables = Map.groupBy(all, ({ norm }) => norm.norm)
+  const speaks = (table: readonly Compared[]): boolean => table.some(({ norm }) => norm.strata.length > 0)
+  return [...tables.values()].sort((one, other) => Number(speaks(other)) - Number(speaks(one)))
 }
 
 /** The comparisons with verified tables, or, lower down, those whose tables nobody here has verified yet. */
@@ -118,11 +167,8 @@ export function Norms({ result, standing }: { result: Result; standing: 'verifie
   if (found.length === 0) return null
   return (
     <Section title={say(`result.norms_${standing}`)} hint={say(`result.norms_${standing}_hint`)}>
-      {found.map((each) => (
-        <NormPart
-          key={`${each.score.score} ${Object.values(each.score.place).join(' ')} ${each.norm.norm}`}
-          {...each}
-        />
+      {byTable(found).map((all) => (
+        <TablePart key={all[0]?.norm.norm} all={all} />
       ))}
     </Section>
   )

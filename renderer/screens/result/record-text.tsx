@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { type ReactNode, useState } from 'react'
 import { Button } from '../../parts/button.tsx'
 import { Field } from '../../parts/field.tsx'
 import { Notice } from '../../parts/notice.tsx'
@@ -18,12 +18,14 @@ interface Props {
   readonly store: Input<'administrations.note'>['store']
   readonly id: string
   readonly told: Told
+  /** What else is made for the record, beside the button that copies. */
+  readonly children: ReactNode
 }
 
 export const lineCount = (text: string): number => text.trimEnd().split('\n').length
 
 /** The short text for the clinic's record: proposed, changed by the examiner, copied by one key. */
-export function RecordText({ store, id, told }: Props) {
+export function RecordText({ store, id, told, children }: Props) {
   const { call } = useHost()
   const noting = useDoing()
   const [typed, setTyped] = useState<string | null>(null)
@@ -59,6 +61,7 @@ export function RecordText({ store, id, told }: Props) {
         <Button look="strong" keyCode={COPY_KEY} isDisabled={tooLong} onPress={() => void copy()}>
           {say('result.copy')}
         </Button>
+        {children}
         {typed === null || typed === told.shortText ? null : (
           <Button look="quiet" onPress={() => setTyped(null)}>
             {say('result.proposed_again')}

@@ -3,7 +3,6 @@ import type { Input } from '../../../main/contract/procedures.ts'
 import { FaultNotice } from '../../app/fault-notice.tsx'
 import { useDoing, useHost } from '../../app/host.tsx'
 import { Button } from '../../parts/button.tsx'
-import { Section } from '../../parts/page.tsx'
 import { say } from '../../words/index.ts'
 
 function save(fileName: string, base64: string): void {
@@ -30,19 +29,17 @@ export function ReportButton({ store, id }: { store: Input<'administrations.repo
     })
   }
   return (
-    <Section title={say('result.report')} hint={say('result.report_hint')}>
-      <div className="row">
-        <Button look="plain" isDisabled={making.isBusy} onPress={() => void make()}>
-          {say('result.report_make')}
+    <>
+      <Button isDisabled={making.isBusy} onPress={() => void make()}>
+        {say('result.report_make')}
+      </Button>
+      {making.isBusy ? (
+        <Button look="quiet" onPress={() => stopping.current?.abort()}>
+          {say('result.report_stop')}
         </Button>
-        {making.isBusy ? (
-          <Button look="quiet" onPress={() => stopping.current?.abort()}>
-            {say('result.report_stop')}
-          </Button>
-        ) : null}
-        <output className="soft">{making.isBusy ? say('result.report_making') : ''}</output>
-      </div>
+      ) : null}
+      <output className="soft">{making.isBusy ? say('result.report_making') : ''}</output>
       {making.fault?.code === 'stopped' ? null : <FaultNotice fault={making.fault} />}
-    </Section>
+    </>
   )
 }

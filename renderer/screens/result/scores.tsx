@@ -35,7 +35,8 @@ function tellOtherHand(score: ScoreValue): string {
   if (otherHand.value === null || otherHand.difference === null) return ''
   const values = {
     value: tellValue(otherHand.value, decimals, unit),
-    difference: tellValue(otherHand.difference, decimals, unit),
+    difference: tellValue(Math.abs(otherHand.difference), decimals, unit),
+    direction: otherHand.difference === 0 ? 'same' : otherHand.difference > 0 ? 'more' : 'less',
   }
   return otherHand.ratio === null
     ? say('result.other_hand', values)

@@ -2,7 +2,6 @@ import { useState } from 'react'
 import type { Input } from '../../../main/contract/procedures.ts'
 import type { Trial } from '../../../protocols/runner/view.ts'
 import type { Result } from '../../../protocols/scoring/result.ts'
-import { useReading } from '../../app/host.tsx'
 import { Button } from '../../parts/button.tsx'
 import { Section } from '../../parts/page.tsx'
 import { Table } from '../../parts/table.tsx'
@@ -13,6 +12,8 @@ import { tellOutcome, tellReadings, tellSide, tellTime } from '../../steps/tell.
 interface Props {
   readonly store: Input<'administrations.act'>['store']
   readonly result: Result
+  /** Whose record it is in; null in a rehearsal. */
+  readonly client: string | null
   /** Called after something was put right: everything is worked out again. */
   readonly onPutRight: () => void
 }
@@ -55,9 +56,8 @@ function Readings({ trial }: { trial: Trial }) {
 const remarks = (trial: Trial): string => [trial.remark, trial.void?.remark ?? ''].filter(Boolean).join(' ')
 
 /** Every trial as it was given: practice and void ones too, each with how it was timed. */
-export function Trials({ store, result, onPutRight }: Props) {
+export function Trials({ store, result, client, onPutRight }: Props) {
   const [open, setOpen] = useState(false)
-  const { value: view } = useReading('administrations.view', { store, id: result.administration })
   return (
     <Section title={say('result.trials')} hint={say('result.trials_hint')}>
       <Table
@@ -89,7 +89,7 @@ export function Trials({ store, result, onPutRight }: Props) {
         <PutResultRight
           store={store}
           result={result}
-          client={view?.view.client ?? null}
+          client={client}
           onClose={() => setOpen(false)}
           onDone={() => {
             setOpen(false)
