@@ -49,13 +49,14 @@ export function readAge(written: string): AgeRange | null {
 }
 
 export function compareValue(request: CompareRequest): Compared | CompareProblem {
-  const { protocol, value, hand } = request
+  const { protocol, value } = request
   const score = protocol.scores.find(({ name }) => name === request.score)
   const problem = problemOf(request, score)
   if (problem !== null || score === undefined)
     return problem ?? { problem: 'no_such_score', detail: { score: request.score } }
   const wording = wordingFor(protocol, null)
   const say = (text: Score['title']) => textOf(protocol, wording, text)
+  const hand = handLoop(protocol, score) === undefined ? null : request.hand
   const { facts, place } = standIn(request, score)
   const scope = scopeAt({ protocol, facts, trials: [], conditions: {}, orders: [] }, place)
   const { age, sex, dominant } = request
