@@ -136,10 +136,10 @@ describe('an absent hand', () => {
   })
 })
 
-describe('a stop for the client comes first, the reason later', () => {
-  const settle = (giving: Giving, ends: string) =>
-    giving.take({ kind: 'settled', ends, reason: 'Pain in the thumb', pain: 7, done: 'Rested' } as never)
+const settle = (giving: Giving, ends: string) =>
+  giving.take({ kind: 'settled', ends, reason: 'Pain in the thumb', pain: 7, done: 'Rested' } as never)
 
+describe('a stop for the client comes first, the reason later', () => {
   test('the clock ends at once at any step, and nothing else can be done before it is settled', () => {
     const giving = toRun().start()
     const stamp = giving.stamp(4000)

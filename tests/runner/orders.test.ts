@@ -20,6 +20,14 @@ const first = (order: string, known: ClientFacts) => {
   return `${firstHand?.hand} by ${firstHand?.rule}`
 }
 
+const runs = (order: string, random: number) => {
+  const giving = new Giving(handsIn('right-first'))
+  const { runner } = new Giving(handsIn(order))
+  const logged = giving.begin().log.filter(({ body }) => body.kind !== 'ordered')
+  const { administration } = runner.replay(logged)
+  return runner.owed(administration, { random: () => random })
+}
+
 describe('the order of the hands', () => {
   test.each([
     ['dominant-first', facts({ dominantBefore: 'left' }), 'left by dominant-first'],
@@ -73,13 +81,6 @@ describe('the order of the hands', () => {
   })
 
   test('shuffled and balanced take their chance from outside', () => {
-    const runs = (order: string, random: number) => {
-      const giving = new Giving(handsIn('right-first'))
-      const { runner } = new Giving(handsIn(order))
-      const logged = giving.begin().log.filter(({ body }) => body.kind !== 'ordered')
-      const { administration } = runner.replay(logged)
-      return runner.owed(administration, { random: () => random })
-    }
     expect(runs('shuffled', 0)).toMatchObject({ items: ['right', 'left'], rule: 'shuffled' })
     expect(runs('shuffled', 0.9)).toMatchObject({ items: ['left', 'right'], rule: 'shuffled' })
     expect(runs('balanced', 0.9)).toMatchObject({ items: ['left', 'right'], rule: 'balanced' })
@@ -94,28 +95,29 @@ describe('the order of the hands', () => {
   })
 })
 
-describe('lists', () => {
-  const list = (section: string) =>
-    madeProtocol(
-      `
-  - for-each: task
-    in: tasks
-    ${section}
-    steps:
-      - { measured: seen, unit: "{score}", range: [0, 3] }
+const list = (section: string) =>
+  madeProtocol(
+    `
+- for-each: task
+  in: tasks
+  ${section}
+  steps:
+    - { measured: seen, unit: "{score}", range: [0, 3] }
 `,
-      'lists: { tasks: [{ id: lift, level: 2 }, { id: grasp, level: 1 }, { id: pinch, level: 1 }] }',
-    )
-  const given = (section: string) => {
-    const giving = new Giving(list(section)).begin()
-    const order: string[] = []
-    while (giving.where() !== 'end') {
-      order.push(String(giving.view().step?.place.task))
-      giving.measure(2)
-    }
-    return order
-  }
+    'lists: { tasks: [{ id: lift, level: 2 }, { id: grasp, level: 1 }, { id: pinch, level: 1 }] }',
+  )
 
+const given = (section: string) => {
+  const giving = new Giving(list(section)).begin()
+  const order: string[] = []
+  while (giving.where() !== 'end') {
+    order.push(String(giving.view().step?.place.task))
+    giving.measure(2)
+  }
+  return order
+}
+
+describe('lists', () => {
   test('come in the order of the file, without an event for it', () => {
     expect(given('')).toEqual(['lift', 'grasp', 'pinch'])
     expect(new Giving(list('')).begin().log.some(({ body }) => body.kind === 'ordered')).toBe(false)

@@ -147,13 +147,13 @@ describe('interrupted', () => {
   })
 })
 
-describe('after the longest gap', () => {
-  const reopened = (giving: Giving, seconds = 4 * 3600) => {
-    giving.wall += seconds
-    restart(giving)
-    return resume(giving)
-  }
+const reopened = (giving: Giving, seconds = 4 * 3600) => {
+  giving.wall += seconds
+  restart(giving)
+  return resume(giving)
+}
 
+describe('after the longest gap', () => {
   test('client and hand are confirmed, then a choice is due', () => {
     const giving = reopened(toRun())
     expect(giving.view().phase).toBe('stale')

@@ -14,17 +14,17 @@ const PROTOCOL = madeProtocol(
 )
 const begun = () => new Giving(PROTOCOL).begin()
 
-describe('a mistyped value', () => {
-  const correct = (giving: Giving, change: object = {}) =>
-    giving.take({
-      kind: 'corrected',
-      trial: giving.view().trials[0]?.id ?? uuid(1),
-      column: 'value',
-      value: 3,
-      reason: 'Typed 30 for 3',
-      ...change,
-    } as never)
+const correct = (giving: Giving, change: object = {}) =>
+  giving.take({
+    kind: 'corrected',
+    trial: giving.view().trials[0]?.id ?? uuid(1),
+    column: 'value',
+    value: 3,
+    reason: 'Typed 30 for 3',
+    ...change,
+  } as never)
 
+describe('a mistyped value', () => {
   test('is put right with a reason; the first entry stays', () => {
     const giving = begun().measure(30)
     expect(correct(giving)).toBeNull()

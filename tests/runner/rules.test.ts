@@ -20,6 +20,14 @@ const withRule = (rule: string) =>
     `${LISTS}\n  parts: [{ id: near }, { id: far }]`,
   )
 
+const asking = () =>
+  new Giving(withRule('rule: floor, when: "max(quality.value) == 0", end: task, confirm: Sure?'))
+    .begin()
+    .measure(0)
+
+const ruled = (giving: Giving, apply: boolean, place = { part: 'near', task: 'hard' }) =>
+  giving.take({ kind: 'ruled', rule: 'floor', place, apply })
+
 describe('a rule', () => {
   test('ends its section and credits what that cuts off', () => {
     const giving = new Giving(
@@ -76,13 +84,6 @@ describe('a rule', () => {
   })
 
   describe('that asks before it acts', () => {
-    const asking = () =>
-      new Giving(withRule('rule: floor, when: "max(quality.value) == 0", end: task, confirm: Sure?'))
-        .begin()
-        .measure(0)
-    const ruled = (giving: Giving, apply: boolean, place = { part: 'near', task: 'hard' }) =>
-      giving.take({ kind: 'ruled', rule: 'floor', place, apply })
-
     test('waits for the answer', () => {
       const giving = asking()
       expect(giving.view()).toMatchObject({
@@ -128,22 +129,25 @@ describe('a rule', () => {
   })
 })
 
-describe('a repeat', () => {
-  const repeated = (times: string) =>
-    madeProtocol(
-      `
-  - repeat: runs
-    times: ${times}
-    steps:
-      - { measured: taps, unit: "{count}", range: [0, 100], voids: 1 }
+const repeated = (times: string) =>
+  madeProtocol(
+    `
+- repeat: runs
+  times: ${times}
+  steps:
+    - { measured: taps, unit: "{count}", range: [0, 100], voids: 1 }
 `,
-      'conditions: { rounds: { set-by: clinic, values: [1, 2, 3], usual: 2 } }',
-    )
-  const passes = (giving: Giving, values: number[]) => {
-    for (const value of values) if (giving.where() !== 'end') giving.measure(value)
-    return giving.rows('taps').length
-  }
+    'conditions: { rounds: { set-by: clinic, values: [1, 2, 3], usual: 2 } }',
+  )
 
+const passes = (giving: Giving, values: number[]) => {
+  for (const value of values) if (giving.where() !== 'end') giving.measure(value)
+  return giving.rows('taps').length
+}
+
+const pass = (times: string) => new Giving(repeated(times)).begin().measure(1).view().step?.passes
+
+describe('a repeat', () => {
   test('runs as often as the file or a condition says', () => {
     expect(passes(new Giving(repeated('3')).begin(), [1, 2, 3, 4, 5])).toBe(3)
     expect(
@@ -173,7 +177,6 @@ describe('a repeat', () => {
   })
 
   test('the view says which pass it is, and of how many where that is fixed', () => {
-    const pass = (times: string) => new Giving(repeated(times)).begin().measure(1).view().step?.passes
     expect(pass('3')).toEqual([{ loop: 'runs', list: null, id: null, number: 2, of: 3, text: null }])
     expect(pass(steady)).toMatchObject([{ number: 2, of: null }])
   })
