@@ -1,4 +1,4 @@
-import fc from 'fast-check'
+import * as fc from 'fast-check'
 import { renderToStaticMarkup } from 'react-dom/server'
 import { describe, expect, it } from 'vitest'
 import { civilDay, momentOf } from '../../renderer/charts/dates.ts'
@@ -56,6 +56,9 @@ const chart = (series: readonly Series[]): string =>
     />,
   )
 
+const days = (from: string, to: string): number =>
+  (civilDay(to).getTime() - civilDay(from).getTime()) / 86_400_000
+
 describe('The chart of one score over time', () => {
   const series = seriesOf(HISTORY)
 
@@ -97,8 +100,6 @@ describe('The chart of one score over time', () => {
       Number(match[1]),
     )
     const [first = 0, second = 0, third = 0] = xs
-    const days = (from: string, to: string): number =>
-      (civilDay(to).getTime() - civilDay(from).getTime()) / 86_400_000
     const expected = days('2026-01-10', '2026-02-10') / days('2026-02-10', '2026-08-10')
     expect((second - first) / (third - second)).toBeCloseTo(expected, 2)
   })
@@ -138,21 +139,21 @@ describe('The chart of one score over time', () => {
   })
 })
 
-describe('The strip of a norm group', () => {
-  const strip = (value: number, over = false): string =>
-    renderToStaticMarkup(
-      <NormStrip
-        value={value}
-        over={over}
-        mean={19}
-        sd={2.5}
-        title="Title"
-        description="Description"
-        showValue={(each) => each.toFixed(1)}
-        showStep={(step) => `step ${step}`}
-      />,
-    )
+const strip = (value: number, over = false): string =>
+  renderToStaticMarkup(
+    <NormStrip
+      value={value}
+      over={over}
+      mean={19}
+      sd={2.5}
+      title="Title"
+      description="Description"
+      showValue={(each) => each.toFixed(1)}
+      showStep={(step) => `step ${step}`}
+    />,
+  )
 
+describe('The strip of a norm group', () => {
   it('shows a value where it lies, however far from the group', () => {
     for (const value of [0, 19, 25, 400]) {
       expect(strip(value)).toContain(value.toFixed(1))

@@ -1,4 +1,4 @@
-import fc from 'fast-check'
+import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { CLOCK, momentAfter, smallestStep, stampOf } from '../../renderer/input/clock.ts'
 import { type Page, secondsLeft, secondsRun, slept, whenOver } from '../../renderer/input/ticker.ts'
@@ -6,11 +6,11 @@ import { type Page, secondsLeft, secondsRun, slept, whenOver } from '../../rende
 /** A page whose time only goes on when it is told to, and whose timers may fire early or late. */
 function madePage(lateness: (ms: number) => number) {
   let now = 0
-  const timers: { at: number; then: () => void; isOff: boolean }[] = []
+  const timers: { at: number; call: () => void; isOff: boolean }[] = []
   const page: Page = {
     now: () => now,
-    later: (then, ms) => {
-      const timer = { at: now + Math.max(0, lateness(ms)), then, isOff: false }
+    later: (call, ms) => {
+      const timer = { at: now + Math.max(0, lateness(ms)), call, isOff: false }
       timers.push(timer)
       return () => {
         timer.isOff = true
@@ -25,7 +25,7 @@ function madePage(lateness: (ms: number) => number) {
       if (next === undefined) break
       next.isOff = true
       now = Math.max(now, next.at)
-      next.then()
+      next.call()
     }
     now = Math.max(now, until)
   }
