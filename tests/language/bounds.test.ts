@@ -149,7 +149,7 @@ describe('reading never throws and always says where', () => {
         const start = from % sample.length
         expect(broken(sample.slice(0, start) + instead + sample.slice(start + length))).toEqual([])
       }),
-      { seed: 20261, numRuns: 400 },
+      { seed: 20261, numRuns: 200 },
     )
   })
 
@@ -164,7 +164,7 @@ describe('reading never throws and always says where', () => {
         lines[one] = second
         expect(broken(lines.join('\n'))).toEqual([])
       }),
-      { seed: 20262, numRuns: 300 },
+      { seed: 20262, numRuns: 150 },
     )
   })
 
@@ -175,7 +175,7 @@ describe('reading never throws and always says where', () => {
       }),
       {
         seed: 20263,
-        numRuns: 300,
+        numRuns: 150,
       },
     )
   })
@@ -197,7 +197,7 @@ describe('reading never throws and always says where', () => {
           )
         },
       ),
-      { seed: 20264, numRuns: 300 },
+      { seed: 20264, numRuns: 150 },
     )
   })
 })

@@ -19,7 +19,10 @@ export default {
   needs: ['steps'],
   *run({ draft }) {
     const used = new Set(stepsOf(draft).map(({ node }) => node.figure))
-    for (const name of Object.keys(figuresOf(draft))) {
+    const figures = Object.keys(figuresOf(draft))
+    // A figure that isn't there is told by itself; which one it stands for can't be known.
+    if ([...used].some((name) => name !== null && !figures.includes(name))) return
+    for (const name of figures) {
       if (used.has(name)) continue
       yield {
         at: { file: `figures/${name}.svg`, start: 0, end: 0 },

@@ -20,8 +20,11 @@ export default {
     const used = new Set(
       stepsOf(draft).flatMap(({ node }) => (Array.isArray(node.fields.of) ? node.fields.of : [])),
     )
-    for (const { name, of, at } of names) {
-      if (of !== 'kit' || used.has(name)) continue
+    const pieces = names.filter(({ of }) => of === 'kit')
+    // A name that no piece has is told by itself; which piece it stands for can't be known.
+    if ([...used].some((piece) => !pieces.some(({ name }) => name === piece))) return
+    for (const { name, at } of pieces) {
+      if (used.has(name)) continue
       yield {
         at,
         message: `No step checks the piece "${name}".`,

@@ -17,6 +17,8 @@ export default {
   needs: ['norms'],
   *run({ draft }) {
     const used = new Set(draft.norms.map(({ file }) => file))
+    // A table that isn't there is told by itself; which one it stands for can't be known.
+    if ([...used].some((file) => !draft.folder.files.has(file))) return
     for (const file of draft.folder.files.keys()) {
       if (!/^norms\/[A-Za-z0-9_.-]+\.csv$/.test(file) || used.has(file)) continue
       yield {

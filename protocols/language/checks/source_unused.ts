@@ -16,8 +16,11 @@ export default {
   code: 'source_unused',
   severity: 'advice',
   needs: ['sources', 'norms', 'change'],
-  *run({ draft }) {
+  *run({ draft, names }) {
     const used = new Set([...draft.norms, ...draft.change].map(({ source }) => source))
+    const known = new Set(names.filter(({ of }) => of === 'source').map(({ name }) => name))
+    // A name that no source has is told by itself; which source it stands for can't be known.
+    if ([...used].some((name) => !known.has(name))) return
     for (const source of draft.sources) {
       if (used.has(source.id) || source.note !== '') continue
       yield {

@@ -21,7 +21,10 @@ export default {
   *run({ draft }) {
     if (draft.scores.length === 0) return
     const read = new Set(draft.expressions.flatMap((placed) => [...namesRead(placed)]))
-    for (const { node } of stepsOf(draft)) {
+    const steps = stepsOf(draft)
+    // A formula over a practice trial is told by itself, and most likely means the trial beside it.
+    if (steps.some(({ node }) => node.practice && read.has(node.name))) return
+    for (const { node } of steps) {
       if (!isTrial(node) || node.practice || read.has(node.name)) continue
       yield {
         at: draft.nameAt(node),

@@ -3,6 +3,7 @@
  * row; ages in completed years with both ends included, an empty cell for what is open or not stated.
  */
 import type { Range } from '../diagnostics.ts'
+import { nearest } from '../expressions/nearest.ts'
 import type { NormRow } from '../model.ts'
 import { type Cell, type Csv, type CsvRow, readCsv } from './csv.ts'
 
@@ -55,12 +56,16 @@ export function readNormTable(file: string, text: string | undefined): NormTable
 
 function* headerFaults(header: Csv['rows'][number]): Iterable<TableFault> {
   const names = header.cells.map(({ text }) => text)
-  for (const column of COLUMNS) {
-    if (!names.includes(column)) yield { is: 'norm_column_missing', at: header.at, column }
-  }
+  const free = COLUMNS.filter((column) => !names.includes(column))
+  const misspelt = new Set<string | null>()
   for (const [index, { text, at }] of header.cells.entries()) {
-    if (!(COLUMNS as readonly string[]).includes(text)) yield { is: 'norm_column_unknown', at, column: text }
-    else if (names.indexOf(text) < index) yield { is: 'norm_column_twice', at, column: text }
+    if (!(COLUMNS as readonly string[]).includes(text)) {
+      misspelt.add(nearest(text, free))
+      yield { is: 'norm_column_unknown', at, column: text }
+    } else if (names.indexOf(text) < index) yield { is: 'norm_column_twice', at, column: text }
+  }
+  for (const column of free) {
+    if (!misspelt.has(column)) yield { is: 'norm_column_missing', at: header.at, column }
   }
 }
 

@@ -33,7 +33,9 @@ function problemsOf(finding: Finding): readonly Problem[] {
   const { tree, path, issue } = finding
   const { node, taken } = deepest(tree, path)
   if (node.is === 'broken') return []
-  if (taken < path.length) return isMissing(node, path, taken) ? [missing(finding, node)] : []
+  if (taken < path.length) {
+    return isMissing(node, path, taken) && !isMisspelt(finding, node) ? [missing(finding, node)] : []
+  }
   if (issue.code === 'unrecognized_keys') return unknownKeys(finding, issue.keys)
   if (issue.code === 'invalid_key')
     return unknownKeys({ ...finding, path: path.slice(0, -1) }, [String(path.at(-1))])
@@ -52,6 +54,14 @@ function problemsOf(finding: Finding): readonly Problem[] {
 
 function isMissing(node: Tree, path: Path, taken: number): boolean {
   return taken === path.length - 1 && node.is === 'map' && typeof path[taken] === 'string'
+}
+
+/** Whether an unknown key beside it is most likely the one that is missing: that one is told already. */
+function isMisspelt({ schema, path }: Finding, node: Tree): boolean {
+  const known = keysAt(schema, path.slice(0, -1))
+  if (node.is !== 'map') return false
+  const free = known.filter((key) => !entryOf(node, key))
+  return node.entries.some(({ key }) => !known.includes(key) && nearest(key, free) === path.at(-1))
 }
 
 function missing({ schema, path, issue }: Finding, node: Tree): Problem {
@@ -110,19 +120,24 @@ function fitsOutside(issue: Issue): boolean {
   )
 }
 
+const COUNTED: Readonly<Record<string, readonly [string, string]>> = {
+  array: ['entry', 'entries'],
+  string: ['character', 'characters'],
+}
+
 function size(node: Tree, issue: z.core.$ZodIssueTooSmall | z.core.$ZodIssueTooBig): Problem {
   const [limit, word] = issue.code === 'too_small' ? [issue.minimum, 'at least'] : [issue.maximum, 'at most']
   if (['number', 'int', 'bigint'].includes(issue.origin)) {
     return schemaProblem('out_of_range', node.at, shown(node), `${word} ${limit}`)
   }
-  const what = issue.origin === 'array' ? 'entries' : issue.origin === 'string' ? 'characters' : 'keys'
+  const [one, many] = COUNTED[issue.origin] ?? ['key', 'keys']
   const short = issue.code === 'too_small'
   const mend = short ? 'Add what is missing.' : 'Shorten it, or split it.'
   return schemaProblem(
     'wrong_length',
     node.at,
     short ? 'too short' : 'too long',
-    `${word} ${limit} ${what}`,
+    `${word} ${Number(limit) === 1 ? `one ${one}` : `${limit} ${many}`}`,
     mend,
   )
 }
@@ -176,7 +191,9 @@ function expected(issue: Issue): string {
 
 /** What belongs behind a key that has no value. */
 function phrase(schema: z.ZodType, path: Path, issue: Issue): string {
-  if (issue.code === 'invalid_value') return `one of ${issue.values.join(', ')}`
+  if (issue.code === 'invalid_value') {
+    return issue.values.length === 1 ? String(issue.values[0]) : `one of ${issue.values.join(', ')}`
+  }
   const keys = keysAt(schema, path)
   if (keys.length > 0 && issue.code === 'invalid_type') return `a map with ${keys.join(', ')}`
   const said = expected(issue)
