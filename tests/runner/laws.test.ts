@@ -6,7 +6,7 @@ import { type Runner, runnerFor } from '../../protocols/runner/index.ts'
 import { ADMINISTRATION, facts, Giving } from './giving.ts'
 import { drawAct, EVERYTHING } from './random-acts.ts'
 
-const seeds = array(integer({ min: 0, max: 2 ** 30 }), { minLength: 5, maxLength: 120 })
+const seeds = array(integer({ min: 0, max: 2 ** 30 }), { minLength: 5, maxLength: 90 })
 
 /** Gives acts drawn from the numbers; a law may look before and after each of them. */
 function given(
@@ -49,6 +49,8 @@ function eventsThatStand(log: readonly Recorded[]): Recorded[] {
   return stands
 }
 
+vi.setConfig({ testTimeout: 90_000 })
+
 afterEach(() => {
   vi.useRealTimers()
 })
@@ -62,7 +64,7 @@ describe('laws of the runner, over random acts', () => {
         expect(refused).toEqual([])
         expect(bytesOf(giving.runner, administration)).toBe(bytesOf(giving.runner, giving.administration))
       }),
-      { numRuns: 150 },
+      { numRuns: 80 },
     )
   })
 
@@ -76,7 +78,7 @@ describe('laws of the runner, over random acts', () => {
         })
         expect(changed).toEqual([])
       }),
-      { numRuns: 60 },
+      { numRuns: 30 },
     )
   })
 
@@ -89,7 +91,7 @@ describe('laws of the runner, over random acts', () => {
         const { administration } = runnerFor(EVERYTHING).replay(eventsThatStand(giving.log))
         expect(bytesOf(giving.runner, administration)).toBe(bytesOf(giving.runner, giving.administration))
       }),
-      { numRuns: 150 },
+      { numRuns: 80 },
     )
   })
 
@@ -104,7 +106,7 @@ describe('laws of the runner, over random acts', () => {
         giving.do({ kind: 'undone' })
         expect(bytesOf(giving.runner, giving.administration)).toBe(before)
       }),
-      { numRuns: 40 },
+      { numRuns: 30 },
     )
   })
 
@@ -129,7 +131,7 @@ describe('laws of the runner, over random acts', () => {
         const { trials } = given(numbers).view()
         expect(new Set(trials.map(({ id }) => id)).size).toBe(trials.length)
       }),
-      { numRuns: 60 },
+      { numRuns: 30 },
     )
   })
 
@@ -147,7 +149,7 @@ describe('laws of the runner, over random acts', () => {
         for (const hand of ['left', 'right']) expect(keys).toContain(`moved ${canonicalize({ hand })}`)
         expect(progress.due).toBe(progress.passed)
       }),
-      { numRuns: 150 },
+      { numRuns: 80 },
     )
   })
 })

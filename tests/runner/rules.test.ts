@@ -132,10 +132,10 @@ describe('a rule', () => {
 const repeated = (times: string) =>
   madeProtocol(
     `
-- repeat: runs
-  times: ${times}
-  steps:
-    - { measured: taps, unit: "{count}", range: [0, 100], voids: 1 }
+  - repeat: runs
+    times: ${times}
+    steps:
+      - { measured: taps, unit: "{count}", range: [0, 100], voids: 1 }
 `,
     'conditions: { rounds: { set-by: clinic, values: [1, 2, 3], usual: 2 } }',
   )
