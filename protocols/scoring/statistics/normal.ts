@@ -33,10 +33,10 @@ function errorSeries(x: number): number {
   return (2 / SQRT_PI) * Math.exp(-x * x) * sum
 }
 
-/** x + (1/2)/(x + 1/(x + (3/2)/(x + …))), from the far end. */
+/** x + (1/2)/(x + 1/(x + (3/2)/(x + …))), from the far end; the farther out, the fewer terms it takes. */
 function tailFraction(x: number): number {
   let fraction = x
-  for (let k = 120; k >= 1; k--) fraction = x + k / 2 / fraction
+  for (let k = Math.ceil(20 + 400 / (x * x)); k >= 1; k--) fraction = x + k / 2 / fraction
   return fraction
 }
 

@@ -1,6 +1,6 @@
 /** Student's t distribution and its noncentral form. */
 import { incompleteBeta } from './beta.ts'
-import { normalCdf, normalUpper } from './normal.ts'
+import { normalCdf, normalQuantile, normalUpper } from './normal.ts'
 
 /** From so many degrees of freedom on the continued fraction loses digits, and t is as good as normal. */
 const MANY = 50_000
@@ -55,21 +55,38 @@ export function noncentralTCdf(t: number, df: number, delta: number): number | n
 }
 
 /**
- * The noncentrality for which P(T <= t) is p; null unless 0 < p < 1, df > 0. P falls as the noncentrality rises,
- * so it is bracketed and halved until doubles end.
+ * The noncentrality for which P(T <= t) is p; null unless 0 < p < 1, df > 0. As a normal quantile P falls almost
+ * straight with the noncentrality, so a few secant steps, kept between bounds, find it to about 1e-12.
  */
 export function noncentralityFor(t: number, df: number, p: number): number | null {
-  if (!(p > 0 && p < 1) || !(df > 0) || !Number.isFinite(t)) return null
-  const width = 8 * Math.sqrt(1 + (t * t) / (2 * df)) + 8
-  let low = t - width
-  let high = t + width
-  for (let grow = 0; grow < 60 && (noncentralTCdf(t, df, low) ?? 1) < p; grow++) low -= width
-  for (let grow = 0; grow < 60 && (noncentralTCdf(t, df, high) ?? 0) > p; grow++) high += width
-  for (let halving = 0; halving < 200; halving++) {
-    const middle = (low + high) / 2
-    if (middle === low || middle === high) break
-    if ((noncentralTCdf(t, df, middle) ?? 0) > p) low = middle
-    else high = middle
+  const wanted = normalQuantile(p)
+  if (wanted === null || !(df > 0) || !Number.isFinite(t)) return null
+  const spread = Math.sqrt(1 + (t * t) / (2 * df))
+  const miss = (at: number): number => quantileWithin(noncentralTCdf(t, df, at) ?? p) - wanted
+  let low = Number.NEGATIVE_INFINITY
+  let high = Number.POSITIVE_INFINITY
+  let at = t - wanted * spread
+  let off = miss(at)
+  let slope = -1 / spread
+  for (let step = 0; step < 100 && Math.abs(off) > 1e-13; step++) {
+    if (off > 0) low = at
+    else high = at
+    const next = between(low, high, at - off / slope, spread)
+    if (next === at) break
+    const offNext = miss(next)
+    slope = offNext === off ? slope : (offNext - off) / (next - at)
+    at = next
+    off = offNext
   }
-  return (low + high) / 2
+  return at
+}
+
+/** The normal quantile, with the ends of doubles instead of none. */
+const quantileWithin = (p: number): number => normalQuantile(p) ?? (p <= 0 ? -40 : 40)
+
+/** A step that stays between the bounds: as proposed, else halfway, else on into the open. */
+function between(low: number, high: number, proposed: number, spread: number): number {
+  if (proposed > low && proposed < high) return proposed
+  if (Number.isFinite(low) && Number.isFinite(high)) return (low + high) / 2
+  return Number.isFinite(low) ? low + 4 * spread : high - 4 * spread
 }
