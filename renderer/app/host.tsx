@@ -87,7 +87,7 @@ export function useHost(): Host {
 }
 
 /** What went wrong in a call; anything that is no `CallFailed` is a defect of ours. */
-export function faultOf(error: unknown): Fault {
+function faultOf(error: unknown): Fault {
   if (error instanceof CallFailed) return error.fault
   console.error(error)
   return { code: 'defect', detail: { name: '' } }

@@ -1,7 +1,7 @@
 import { FieldError, Label, Radio, RadioGroup, Text } from 'react-aria-components'
 import './choice.css'
 
-export interface ChoiceOption<T extends string> {
+interface ChoiceOption<T extends string> {
   readonly id: T
   readonly label: string
   readonly detail?: string | undefined
@@ -25,7 +25,7 @@ export function Choice<T extends string>(props: ChoiceProps<T>) {
   return (
     <RadioGroup
       className="choice"
-      value={props.value ?? ''}
+      value={props.value}
       onChange={(id) => {
         const option = props.options.find((each) => each.id === id)
         if (option) props.onChange(option.id)

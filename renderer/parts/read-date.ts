@@ -7,7 +7,7 @@ export interface DateDraft {
 
 export const NO_DATE: DateDraft = { day: '', month: '', year: '' }
 
-export type DateProblem = 'number' | 'day' | 'month' | 'year' | 'gap' | 'future' | 'past'
+type DateProblem = 'number' | 'day' | 'month' | 'year' | 'gap' | 'future' | 'past'
 
 export type DateRead =
   | { readonly known: 'nothing' }

@@ -2,14 +2,14 @@ import { type ReactNode, useEffect, useRef } from 'react'
 import { say } from '../words/index.ts'
 import './table.css'
 
-export interface Column {
+interface Column {
   readonly id: string
   readonly title: string
   /** Numbers stand right-aligned in figures of one width. */
   readonly isNumber?: boolean
 }
 
-export interface TableRow {
+interface TableRow {
   readonly id: string
   /** One cell a column, in their order; the first heads the row. */
   readonly cells: readonly ReactNode[]

@@ -40,6 +40,8 @@ describe('A choice shows only what was chosen', () => {
     const out = html(<Choice label="Present?" options={options} value={null} onChange={nothing} />)
     expect(count(out, /type="radio"/g)).toBe(2)
     expect(count(out, /<input[^>]*checked/g)).toBe(0)
+    // Still every one is within reach of the keyboard.
+    expect(count(out, /<input[^>]*tabindex="-1"/g)).toBe(0)
   })
 
   it('the chosen one is', () => {

@@ -11,7 +11,7 @@ import type { StartingProps } from '../starting/preparing.tsx'
 import './done.css'
 
 /** Between tests: only that it is done. The client reads along, so no value stands here. */
-export function DoneScreen({ view, store, onLeave }: StartingProps) {
+export function DoneScreen({ view, store, saved, onLeave }: StartingProps) {
   const { mainKey } = useSettings()
   const heading = useRef<HTMLHeadingElement>(null)
   useArrival(heading)
@@ -38,7 +38,9 @@ export function DoneScreen({ view, store, onLeave }: StartingProps) {
       <h1 className="done-title" ref={heading} tabIndex={-1}>
         {say(isLeft ? 'done.left' : 'done.title')}
       </h1>
-      <p className="done-text">{say(isLeft ? 'done.left.text' : 'done.text')}</p>
+      <p className="done-text">
+        {say(saved ? (isLeft ? 'done.left.text' : 'done.text') : 'done.text.unsaved')}
+      </p>
     </Stage>
   )
 }

@@ -2,6 +2,7 @@ import type { Output } from '../../../main/contract/procedures.ts'
 import { FaultNotice } from '../../app/fault-notice.tsx'
 import { usePushes, useReading } from '../../app/host.tsx'
 import { go } from '../../app/route.ts'
+import { Notice } from '../../parts/notice.tsx'
 import { Page } from '../../parts/page.tsx'
 import { Waiting } from '../../parts/waiting.tsx'
 import { say } from '../../words/index.ts'
@@ -40,9 +41,9 @@ export function GivingScreen({ store, administration }: GivingProps) {
         {fault ? <FaultNotice fault={fault} onAgain={again} /> : <Waiting />}
       </Page>
     )
-  const { view } = value
+  const { view, saved } = value
   const leave = () => (store === 'rehearsal' ? go('rehearsal') : go(`client/${view.client ?? ''}`))
-  const props = { view, store, onChanged: again, onLeave: leave }
+  const props = { view, store, saved, onChanged: again, onLeave: leave }
   return (
     <>
       {store === 'rehearsal' ? (
@@ -50,6 +51,7 @@ export function GivingScreen({ store, administration }: GivingProps) {
           {say('app.rehearsal')}
         </aside>
       ) : null}
+      {saved || isGiving ? null : <Unsaved />}
       {view.phase === 'preparing' ? <PreparingScreen {...props} /> : null}
       {view.phase === 'confirming' ? <ConfirmingScreen {...props} /> : null}
       {isGiving ? (
@@ -57,6 +59,17 @@ export function GivingScreen({ store, administration }: GivingProps) {
       ) : null}
       {view.phase === 'finished' || view.phase === 'withdrawn' ? <DoneScreen {...props} /> : null}
     </>
+  )
+}
+
+/** Outside the giving itself, whose screen says it in its own place. */
+function Unsaved() {
+  return (
+    <aside className="giving-unsaved" aria-label={say('giving.unsaved.label')}>
+      <Notice tone="fault" isLive title={say('giving.unsaved')}>
+        <p>{say('giving.unsaved.mend')}</p>
+      </Notice>
+    </aside>
   )
 }
 

@@ -7,7 +7,7 @@ import {
   type Profile,
   type Side,
 } from '../../../protocols/client.ts'
-import { type DateDraft, type DateRead, draftOf, NO_DATE, readDate } from '../../parts/read-date.ts'
+import { type DateDraft, draftOf, NO_DATE, readDate } from '../../parts/read-date.ts'
 import { readNumber } from '../../parts/read-number.ts'
 import { say } from '../../words/index.ts'
 
@@ -104,9 +104,6 @@ export function draftFrom(profile: Profile | null, today: string): ProfileDraft 
     agreementOn: draftOf(agreement.on),
   }
 }
-
-export const dateProblem = (read: DateRead): string | null =>
-  'problem' in read ? say(`profile.date.${read.problem}`) : null
 
 /** A date that must be whole or left out. */
 export function wholeDate(

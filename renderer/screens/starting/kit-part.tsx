@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useRef, useState } from 'react'
 import type { KitPiece } from '../../../protocols/runner/events.ts'
 import { showDate } from '../../app/dates.ts'
 import { FaultNotice } from '../../app/fault-notice.tsx'
@@ -92,9 +92,13 @@ interface ItemPartProps {
 function ItemPart(props: ItemPartProps) {
   const { item, card, settled, protocol, pieces, chosen, onUse, problem, today } = props
   const [isAdding, setAdding] = useState(false)
+  const part = useRef<HTMLDivElement>(null)
+  // The form that had the focus goes away: it moves to the piece that came of it.
+  const focusChosen = () =>
+    requestAnimationFrame(() => part.current?.querySelector<HTMLElement>('input:checked')?.focus())
   const isNone = pieces.length === 0
   return (
-    <div className="stack">
+    <div className="stack" ref={part}>
       {isNone ? null : (
         <Choice
           label={item.text}
@@ -128,6 +132,7 @@ function ItemPart(props: ItemPartProps) {
           onRegistered={(piece) => {
             setAdding(false)
             onUse(piece)
+            focusChosen()
           }}
         />
       ) : (

@@ -20,6 +20,8 @@ import './starting.css'
 export interface StartingProps {
   readonly view: View
   readonly store: Store
+  /** False while the disk refuses and what was done is only in memory. */
+  readonly saved: boolean
   readonly onChanged: () => void
   readonly onLeave: () => void
 }
