@@ -151,14 +151,15 @@ function personCautions(found: Strata, { person, hand }: Comparand): Caution[] {
   if (hand !== null && person.dominant === null && bySide)
     cautions.push({ code: 'dominance_unknown', detail: {} })
   if (isPartly) cautions.push({ code: 'partly_without_row', detail: {} })
-  if (none === 'out_of_range' && ages !== null) cautions.push({ code: 'table_ages', detail: limits(ages) })
+  if (none === 'out_of_range' && ages !== null) cautions.push(...tableAges(ages))
   return cautions
 }
 
-const limits = ({ from, to }: { from: number | null; to: number | null }): Record<string, number> => ({
-  ...(from === null ? {} : { from }),
-  ...(to === null ? {} : { to }),
-})
+function tableAges({ from, to }: NonNullable<Strata['ages']>): Caution[] {
+  if (from !== null && to !== null) return [{ code: 'table_ages', detail: { from, to } }]
+  if (from !== null) return [{ code: 'table_from', detail: { from } }]
+  return to === null ? [] : [{ code: 'table_to', detail: { to } }]
+}
 
 function strataCautions(strata: readonly Stratum[]): Caution[] {
   const cautions: Caution[] = []

@@ -67,8 +67,10 @@ export const NORM_CAUTIONS = {
   dominance_unknown: [],
   /** Some of what the client may be, by age or sex, has no row in the table. */
   partly_without_row: [],
-  /** The table's youngest and oldest, in completed years; one of them is left out where the table is open. */
+  /** The table's youngest and oldest, in completed years; where it is open at one end, the other. */
   table_ages: ['from', 'to'],
+  table_from: ['from'],
+  table_to: ['to'],
   /** How many people stand behind the row isn't known: no interval, no correction for a small group. */
   size_unknown: [],
   /** More than three standard deviations from the mean: few people of the norm group lie there. */
