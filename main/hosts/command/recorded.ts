@@ -18,12 +18,23 @@ export const recordedLine = z.strictObject({
 
 /**
  * Reads JSON lines; empty lines are passed over.
- * @throws HostProblem that names file, line and column of the first line that is no event
+ * @throws HostProblem that names file, line and column of the first line that is no event, or repeats one
  */
 export function readRecorded(text: string, file: string): readonly Recorded[] {
   const events: Recorded[] = []
+  const lineOf = new Map<string, number>()
   for (const [index, line] of text.split(/\r?\n/).entries()) {
-    if (line.trim()) events.push(readLine(line, file, index + 1))
+    if (!line.trim()) continue
+    const number = index + 1
+    const event = readLine(line, file, number)
+    const before = lineOf.get(event.id)
+    if (before !== undefined)
+      throw new HostProblem('score.twice', {
+        ...{ file, line: String(number), before: String(before) },
+        column: String(placeInJson(line, ['id']) + 1),
+      })
+    lineOf.set(event.id, number)
+    events.push(event)
   }
   if (!events.length) throw new HostProblem('score.no_events', { file })
   return events
