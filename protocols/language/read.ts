@@ -16,6 +16,8 @@ import type { Diagnostic, Problem } from './diagnostics.ts'
 import type { ProtocolFolder } from './folder.ts'
 import type { Protocol } from './model.ts'
 import { diagnosticsOf } from './positions.ts'
+import { suspectCharacters } from './reader/characters.ts'
+import { MOST_CHARACTERS, MOST_FIGURE_CHARACTERS } from './reader/limits.ts'
 import { readerProblem } from './reader/problems.ts'
 import { readYaml } from './reader/yaml.ts'
 import { protocolShape } from './schema/check.ts'
@@ -60,6 +62,19 @@ function read(folder: ProtocolFolder): {
   const wordings = readWordingFiles(draft)
   draft.wordings = wordingsOf(draft, wordings.files)
   draft.problems.push(...linkExpressions(draft))
-  draft.problems.push(...wordings.problems)
+  draft.problems.push(...wordings.problems, ...besidesProblems(folder))
   return { draft, problems: [...draft.problems, ...runChecks(draft, wordings.files)] }
+}
+
+/** Tables and figures: too large to be read, or with characters that hide what they say. */
+function besidesProblems({ files }: ProtocolFolder): readonly Problem[] {
+  return [...files].flatMap(([file, text]) => {
+    if (!/^(?:norms|figures)\//.test(file)) return []
+    const most = file.startsWith('norms/') ? MOST_CHARACTERS : MOST_FIGURE_CHARACTERS
+    if (text.length > most) {
+      return [readerProblem('file_too_large', { file, start: 0, end: 0 }, text.length, most)]
+    }
+    // CSV and SVG say themselves how their lines end and which mark may come first.
+    return [...suspectCharacters(file, text)].filter(({ severity }) => severity !== 'advice')
+  })
 }

@@ -1,5 +1,6 @@
 import * as fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { parse, stringify } from 'yaml'
 import { readProtocol } from '../../protocols/language/read.ts'
 import { runChecks } from '../../protocols/language/run-checks.ts'
 import { Draft } from '../../protocols/language/convert/draft.ts'
@@ -34,6 +35,19 @@ describe('STD-FMT-4 what no test needs is refused by name, quickly', () => {
 
   test('more values than a file may have', () => {
     expect(codes(`a: [${'1,'.repeat(30_000)}]\n`)).toEqual(['too_many_nodes'])
+  })
+
+  test('a table and a figure that are too large', () => {
+    const full = folderAt(`${import.meta.dirname}/corpus/sound/full`)
+    const large = ['norms/adults.csv', 'figures/table.svg'].map(
+      (file) => [file, 'x'.repeat(600_000)] as const,
+    )
+    const { diagnostics } = readProtocol({ label: '', files: new Map([...full.files, ...large]) })
+    const told = diagnostics.filter(({ severity }) => severity === 'error')
+    expect(told.map(({ code, file }) => `${code} ${file}`)).toEqual([
+      'file_too_large figures/table.svg',
+      'file_too_large norms/adults.csv',
+    ])
   })
 
   test('aliases never multiply', () => {
@@ -113,6 +127,23 @@ function broken(text: string): readonly string[] {
   return [...astray.map(({ code }) => `${code} points nowhere`), ...crashed, ...kept]
 }
 
+type Keys = readonly (string | number)[]
+
+/** The ways to every value inside a value. */
+function pathsIn(value: unknown, path: Keys = []): readonly Keys[] {
+  if (typeof value !== 'object' || value === null) return [path]
+  const inner = Array.isArray(value) ? [...value.entries()] : Object.entries(value)
+  return [path, ...inner.flatMap(([key, each]) => pathsIn(each, [...path, key]))]
+}
+
+function replaced(value: unknown, [key, ...rest]: Keys, instead: unknown): unknown {
+  if (key === undefined) return instead
+  if (Array.isArray(value))
+    return value.map((each, index) => (index === key ? replaced(each, rest, instead) : each))
+  const map = value as Readonly<Record<string, unknown>>
+  return { ...map, [key]: replaced(map[key], rest, instead) }
+}
+
 describe('reading never throws and always says where', () => {
   test('a sound text with a stretch taken out, doubled or replaced', () => {
     const text = fc.constantFrom(...texts)
@@ -165,6 +196,49 @@ describe('reading never throws and always says where', () => {
         expect(broken(lines.join('\n'))).toEqual([])
       }),
       { seed: 20262, numRuns: 150 },
+    )
+  })
+
+  test('a sound protocol with any value replaced by any other', () => {
+    const value = fc.oneof(
+      fc.constantFrom(
+        null,
+        true,
+        false,
+        0,
+        -1,
+        1e21,
+        '',
+        ' ',
+        'x',
+        '60 s',
+        'over 60 s',
+        '1 x',
+        'hand',
+        'a.b(',
+        [],
+        {},
+      ),
+      fc.constantFrom(
+        [[]],
+        [{}],
+        { from: 'x' },
+        { from: 1 },
+        { from: null },
+        { said: [] },
+        { is: {} },
+        { least: 1 },
+      ),
+      fc.jsonValue({ maxDepth: 2 }),
+    )
+    fc.assert(
+      fc.property(fc.constantFrom(...texts), fc.nat(), value, (sample, at, instead) => {
+        const made = parse(sample) as unknown
+        const paths = pathsIn(made)
+        const path = paths[at % paths.length] ?? []
+        expect(broken(stringify(replaced(made, path, instead)))).toEqual([])
+      }),
+      { seed: 20265, numRuns: 300 },
     )
   })
 

@@ -1,7 +1,8 @@
 /** What an expression may read at its place, with types: the loops around it, tables, conditions and scores. */
 import type { Environment, ValueType } from '../expressions/index.ts'
-import { type Condition, type Node, OUTCOMES, type Score, type Section, type Step } from '../model.ts'
+import { type Condition, OUTCOMES, type Score, type Section, type Step } from '../model.ts'
 import { SECTION_KINDS, STEP_KINDS } from '../schema/kinds.ts'
+import { sectionsOf, stepsOf } from '../structure.ts'
 import type { Draft } from './draft.ts'
 
 const SIDES = ['right', 'left']
@@ -17,12 +18,11 @@ export class Environments {
 
   constructor(draft: Draft) {
     this.#draft = draft
-    const sections = nodesWithin(draft.steps).filter((node) => node.node === 'section')
-    this.#loops = new Map(sections.map((section) => [section.name, section]))
+    this.#loops = new Map(sectionsOf(draft).map(({ node }) => [node.name, node]))
     const common: Record<string, ValueType> = {}
     for (const name of SIDE_NAMES) common[name] = { is: 'text', oneOf: SIDES }
     for (const condition of draft.conditions) common[condition.name] = conditionType(condition)
-    for (const { step, around } of stepsWithin(draft.steps)) {
+    for (const { node: step, around } of stepsOf(draft)) {
       const passes = around.map((section) => [section.name, this.#passType(section)] as const)
       const table = tableType(step, Object.fromEntries(passes))
       if (table) common[step.name] = table
@@ -69,17 +69,6 @@ export class Environments {
   }
 }
 
-/** Every step with the sections around it, outermost first. */
-function stepsWithin(
-  nodes: readonly Node[],
-  around: readonly Section[] = [],
-): readonly { readonly step: Step; readonly around: readonly Section[] }[] {
-  return nodes.flatMap((node) => {
-    if (node.node === 'step') return [{ step: node, around }]
-    return node.node === 'section' ? stepsWithin(node.steps, [...around, node]) : []
-  })
-}
-
 /**
  * A step's table as an expression sees it: its columns, each a list of the rows at the place, and the rows
  * themselves, which have the loops around the step as columns too (`r.task == 'far_thin'`).
@@ -103,9 +92,4 @@ function conditionType({ options }: Condition): ValueType {
   const [first] = options
   const unit = first && typeof first.value !== 'string' ? first.value.unit : '1'
   return { is: 'number', unit: unit === '1' ? null : unit }
-}
-
-/** A node and all within it, in the order of the file. */
-export function nodesWithin(nodes: readonly Node[]): readonly Node[] {
-  return nodes.flatMap((node) => (node.node === 'section' ? [node, ...nodesWithin(node.steps)] : [node]))
 }

@@ -129,7 +129,7 @@ export function namesRead({ hole }: PlacedExpression): ReadonlySet<string> {
   return tree ? namesIn(tree) : new Set()
 }
 
-export function namesIn(tree: Formula): ReadonlySet<string> {
+function namesIn(tree: Formula): ReadonlySet<string> {
   const names = new Set<string>()
   const open: Formula[] = [tree]
   for (let next = open.pop(); next; next = open.pop()) {

@@ -96,7 +96,7 @@ export function writtenOf(tree: Tree | null): string | null {
   return tree?.is === 'scalar' && tree.value !== null ? tree.written : null
 }
 
-export function numbersOf(tree: Tree | null): readonly number[] {
+function numbersOf(tree: Tree | null): readonly number[] {
   if (tree?.is !== 'list') return []
   return tree.items.flatMap((item) =>
     item.is === 'scalar' && typeof item.value === 'number' ? [item.value] : [],

@@ -5,6 +5,7 @@
 import type { Range } from '../diagnostics.ts'
 import { nearest } from '../expressions/nearest.ts'
 import type { NormRow } from '../model.ts'
+import { MOST_CHARACTERS } from '../reader/limits.ts'
 import { type Cell, type Csv, type CsvRow, readCsv } from './csv.ts'
 
 export const COLUMNS = ['sex', 'age_min', 'age_max', 'hand', 'n', 'mean', 'sd', 'provenance'] as const
@@ -40,6 +41,7 @@ export interface NormTable {
 
 export function readNormTable(file: string, text: string | undefined): NormTable {
   if (text === undefined) return { file, rows: [], faults: [{ is: 'norm_table_missing', at: null }] }
+  if (text.length > MOST_CHARACTERS) return { file, rows: [], faults: [] }
   const csv = readCsv(file, text)
   const [header, ...rows] = csv.rows
   const faults: TableFault[] = csv.fault ? [{ is: 'norm_table_syntax', ...csv.fault }] : []
@@ -69,9 +71,9 @@ function* headerFaults(header: Csv['rows'][number]): Iterable<TableFault> {
   }
 }
 
-export const SEXES = ['F', 'M', 'any'] as const
-export const HANDS = ['right', 'left', 'dominant', 'nondominant', 'any'] as const
-export const PROVENANCES = ['seen', 'memory'] as const
+const SEXES = ['F', 'M', 'any'] as const
+const HANDS = ['right', 'left', 'dominant', 'nondominant', 'any'] as const
+const PROVENANCES = ['seen', 'memory'] as const
 
 const READERS = {
   sex: (text: string) => oneOf(text, SEXES),

@@ -16,7 +16,7 @@ export const SECTION_KINDS: ReadonlyMap<string, SectionKind> = byKind(
 )
 
 /** Outcomes that can count as a value; the others have one of their own or none by their nature. */
-export const COUNTABLE = ['limit', ...CLOSINGS, 'stopped', 'skipped'] as const
+const COUNTABLE = ['limit', ...CLOSINGS, 'stopped', 'skipped'] as const
 
 const OVER = /^over\s+/
 const COUNTS_AS_PHRASE = 'a quantity such as 60 s, a bound such as over 60 s, or { from: expression }'

@@ -6,11 +6,11 @@ import { bounds, expression, name, NAME, QUANTITY, quantity, unit, words } from 
 const named = <Shape extends z.ZodType>(shape: Shape) => z.record(z.string(), shape)
 
 /** What may stand for a recorded value: an option's id or a literal such as `60 s`. */
-export const literal = z.union([z.string().trim().min(1).max(200), z.number()], {
+const literal = z.union([z.string().trim().min(1).max(200), z.number()], {
   error: 'a value, such as 60 s or 3',
 })
 
-export const about = z.strictObject({
+const about = z.strictObject({
   purpose: words,
   measures: z
     .array(z.string().regex(/^[bsde]\d{1,5}$/, { error: 'an ICF code, such as d440' }))
@@ -24,21 +24,21 @@ export const about = z.strictObject({
   'longest-gap': quantity.optional(),
 })
 
-export const precaution = z.strictObject({ id: name, ask: words, why: words.optional() })
+const precaution = z.strictObject({ id: name, ask: words, why: words.optional() })
 
-export const source = z.strictObject({
+const source = z.strictObject({
   cite: words,
   seen: z.enum(['seen', 'abstract', 'memory'], { error: 'one of seen, abstract, memory' }),
   note: words.optional(),
 })
 
-export const kitItem = z.strictObject({
+const kitItem = z.strictObject({
   text: words,
   check: words.optional(),
   registered: z.boolean().optional(),
 })
 
-export const condition = z.strictObject({
+const condition = z.strictObject({
   'set-by': z.enum(['kit', 'clinic', 'examiner'], { error: 'one of kit, clinic, examiner' }).optional(),
   options: z.record(z.string(), words).optional(),
   values: z.array(literal).min(1).max(50).optional(),
@@ -46,20 +46,20 @@ export const condition = z.strictObject({
   is: literal.optional(),
 })
 
-export const listItem = z.object({ id: name }).catchall(
+const listItem = z.object({ id: name }).catchall(
   z.union([z.string(), z.number(), z.boolean()], {
     error: 'a word, a number, a quantity, or yes/no as true/false',
   }),
 )
 
-export const list = z.array(listItem).min(1).max(500)
+const list = z.array(listItem).min(1).max(500)
 
-export const BECOMES = ['go-on', 'tally', 'void', 'stop'] as const
+const BECOMES = ['go-on', 'tally', 'void', 'stop'] as const
 
 /** Apart from the others: a literal object with a key `then` could be taken for a promise. */
 const becomes = ['then', z.enum(BECOMES, { error: 'one of go-on, tally, void, stop' })] as const
 
-export const happening = z.strictObject({
+const happening = z.strictObject({
   seen: words,
   do: words.optional(),
   ...Object.fromEntries([becomes]),
@@ -71,7 +71,7 @@ const each = z.union([name, z.array(name).min(1).max(6)], {
   error: 'a loop, such as hand, or a list of loops',
 })
 
-export const score = z.strictObject({
+const score = z.strictObject({
   score: name,
   title: words.optional(),
   each: each.optional(),
@@ -84,7 +84,7 @@ export const score = z.strictObject({
   range: bounds.optional(),
 })
 
-export const norm = z.strictObject({
+const norm = z.strictObject({
   norm: name,
   title: words.optional(),
   of: name,
@@ -107,7 +107,7 @@ const figure = z.union([z.number(), z.string().regex(QUANTITY, { error: FIGURE_P
 
 export const STATISTICS = { sem: 'SEM', mdc90: 'MDC90', mdc95: 'MDC95', mcid: 'MCID' } as const
 
-export const change = z.strictObject({
+const change = z.strictObject({
   of: name,
   sem: figure.optional(),
   mdc90: figure.optional(),
