@@ -1,5 +1,7 @@
 import { useState } from 'react'
 import type { AdministrationView, StepView } from '../../../protocols/runner/view.ts'
+import { go } from '../../app/route.ts'
+import { Button } from '../../parts/button.tsx'
 import { MainAction } from '../../parts/main-action.tsx'
 import { Stage } from '../../parts/stage.tsx'
 import type { EventData, FaceProps } from '../../steps/face.ts'
@@ -114,6 +116,11 @@ function Paused(props: GivingProps) {
       <p className="giving-text">{say('administration.is_paused')}</p>
       <p className="step-aside">{tellBecause(props.view.because)}</p>
       <RefusalNotice refusal={props.state.refusal} />
+      <div>
+        <Button isLarge onPress={() => go(props.view.client ? `client/${props.view.client}` : 'rehearsal')}>
+          {say('app.leave_for_now')}
+        </Button>
+      </div>
     </div>
   )
 }

@@ -12,16 +12,16 @@ import './done.css'
 
 /** Between tests: only that it is done. The client reads along, so no value stands here. */
 export function DoneScreen({ view, store, saved, onLeave }: StartingProps) {
-  const { mainKey } = useSettings()
+  const settings = useSettings()
   const heading = useRef<HTMLHeadingElement>(null)
   useArrival(heading)
   const isLeft = view.phase === 'withdrawn'
   const next = () => (store === 'rehearsal' ? go('rehearsal') : go(`client/${view.client ?? ''}/choose`))
-  useMainKey(mainKey, next)
+  useMainKey([settings.mainKey, settings.pedalKey], next)
   return (
     <Stage
       head={<p className="done-test">{view.protocol.title}</p>}
-      main={<MainAction label={say('done.next')} keyCode={mainKey} onClick={next} />}
+      main={<MainAction label={say('done.next')} keyCode={settings.mainKey} onClick={next} />}
       others={
         <>
           {isLeft ? null : (

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react'
+import { COMMAND_KEYS } from '../../input/keys.ts'
 import { Button } from '../../parts/button.tsx'
 import { KeyCap } from '../../parts/key-cap.tsx'
 import { Notice } from '../../parts/notice.tsx'
@@ -17,12 +18,15 @@ export interface TeachKeyProps {
 }
 
 /** Keys that move the focus, leave a dialog or change the meaning of others: they can't be the one key. */
-const KEPT = /^(Tab|Escape|Shift|Control|Alt|Meta|CapsLock|Fn|OS|ContextMenu|F\d+$)/
+const KEPT = /^(Tab|Escape|Shift|Control|Alt|Meta|CapsLock|Fn|OS|ContextMenu|F(\d|1[0-2])$)/
+
+/** Letters that mean something of their own during a test. */
+const COMMANDS = new Set(Object.values(COMMAND_KEYS).map((key) => `Key${key.toUpperCase()}`))
 
 /** A key taught by pressing it: whatever the keyboard or pedal sends is what will be listened for. */
 export function TeachKey({ label, hint, code, taken, onTaught, onForgotten }: TeachKeyProps) {
   const [isListening, setListening] = useState(false)
-  const [problem, setProblem] = useState<'kept' | 'taken' | null>(null)
+  const [problem, setProblem] = useState<'kept' | 'taken' | 'command' | null>(null)
   useEffect(() => {
     if (!isListening) return
     const onKeyDown = (event: KeyboardEvent) => {
@@ -31,6 +35,7 @@ export function TeachKey({ label, hint, code, taken, onTaught, onForgotten }: Te
       event.stopPropagation()
       if (event.code === 'Escape' || event.code === 'Tab') return setListening(false)
       if (event.code === '' || KEPT.test(event.code)) return setProblem('kept')
+      if (COMMANDS.has(event.code)) return setProblem('command')
       if (event.code === taken) return setProblem('taken')
       setProblem(null)
       setListening(false)

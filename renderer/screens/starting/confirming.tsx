@@ -51,7 +51,7 @@ interface ConfirmingProps extends StartingProps {
 }
 
 function Confirming({ view, store, onChanged, onLeave, person }: ConfirmingProps) {
-  const { mainKey } = useSettings()
+  const settings = useSettings()
   const heading = useRef<HTMLHeadingElement>(null)
   useArrival(heading)
   const { act, refused, fault, isBusy } = useAct(view, store)
@@ -63,14 +63,14 @@ function Confirming({ view, store, onChanged, onLeave, person }: ConfirmingProps
   const leave = async () => {
     if (isAgain || (await act({ kind: 'withdrawn', reason: say('starting.confirm.wrong.reason') }))) onLeave()
   }
-  useMainKey(mainKey, () => void confirm())
+  useMainKey([settings.mainKey, settings.pedalKey], () => void confirm())
   return (
     <Stage
       head={<p className="confirming-test">{view.protocol.title}</p>}
       main={
         <MainAction
           label={say(isAgain ? 'starting.confirm.again' : 'starting.confirm')}
-          keyCode={mainKey}
+          keyCode={settings.mainKey}
           isWaiting={isBusy}
           onClick={() => void confirm()}
         />
@@ -95,7 +95,7 @@ function Confirming({ view, store, onChanged, onLeave, person }: ConfirmingProps
         </dl>
         {isAgain && view.because ? <Notice tone="plain" title={becauseWords(view.because)} /> : null}
         <FaultNotice fault={fault} />
-        {refused ? <Notice tone="fault" isLive title={say('starting.refused', { code: refused })} /> : null}
+        {refused ? <Notice tone="fault" isLive title={refused} /> : null}
       </div>
     </Stage>
   )

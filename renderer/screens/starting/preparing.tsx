@@ -86,7 +86,7 @@ function Preparing({ view, store, onChanged, onLeave, card, proposal }: Preparin
         today={today}
       />
       <FaultNotice fault={fault} />
-      {refused ? <Notice tone="fault" isLive title={say('starting.refused', { code: refused })} /> : null}
+      {refused ? <Notice tone="fault" isLive title={refused} /> : null}
       {barred.length > 0 ? (
         <Barred onWithdraw={() => void give({ kind: 'withdrawn', reason: barredReason(barred) })} />
       ) : (

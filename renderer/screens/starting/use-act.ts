@@ -1,12 +1,13 @@
 import { useCallback, useState } from 'react'
 import type { Input } from '../../../main/contract/procedures.ts'
 import { type Doing, useDoing, useHost } from '../../app/host.tsx'
+import { tellRefusal } from '../../steps/refusal.tsx'
 import type { Store, View } from '../giving/index.tsx'
 
 export interface Acting extends Doing {
   /** Does an act; gives whether it was taken. */
   readonly act: (body: Input<'administrations.act'>['body']) => Promise<boolean>
-  /** Why the last act was not taken. */
+  /** Why the last act was not taken, in words. */
   readonly refused: string | null
 }
 
@@ -21,7 +22,7 @@ export function useAct(view: View, store: Store): Acting {
       let taken = false
       await run(async () => {
         const answer = await call('administrations.act', { store, id: view.id, body })
-        setRefused(answer.taken ? null : answer.refusal.refused)
+        setRefused(answer.taken ? null : tellRefusal(answer.refusal))
         taken = answer.taken
       })
       return taken
