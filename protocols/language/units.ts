@@ -165,6 +165,9 @@ function suggest(unit: string): readonly string[] {
   }
 }
 
+/** True for counts, scores, ratios and per cents: they measure nothing that has a unit of its own. */
+export const isDimensionless = (code: string): boolean => unitOf(code)?.dimension === BARE
+
 /** Factor by which a value in `from` is multiplied to be in `to`; null where the two don't convert. */
 export function unitFactor(from: string, to: string): number | null {
   const factor = factorBetween(from, to)

@@ -60,7 +60,10 @@ export function runnerFor(protocol: Protocol): Runner {
     owed: (administration, { random }) => owedOrder(ground, administration, random),
     rehearse: (administration, random) => rehearsed(ground, administration, random),
     view: (administration, id) => show(ground, administration, id),
-    standing: ({ snapshot }) => ground.judging.standing(snapshot.context),
+    standing: ({ snapshot }) => ({
+      ...ground.judging.standing(snapshot.context),
+      isWithdrawn: phaseOf(snapshot) === 'withdrawn',
+    }),
   }
   return runner
 }

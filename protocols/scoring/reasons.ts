@@ -43,6 +43,8 @@ export const MISSING = {
   circular: ['score'],
   /** The formula was stopped after that many steps. */
   too_long: ['steps'],
+  /** The test was left as the wrong one: its trials stay and are not scored. */
+  withdrawn: [],
   /** The name means nothing here. */
   unknown: ['name'],
   null: [],

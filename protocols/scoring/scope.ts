@@ -109,18 +109,25 @@ function itemOf(working: Working, place: Place, loop: string, id: string): Datum
     }
     return { is: 'record', fields }
   }
-  const item = list === null ? undefined : standing.protocol.lists[list]?.find((one) => one.id === id)
-  return { is: 'record', fields: { ...propertiesOf(item), id: text(id), turn } }
+  const items = list === null ? [] : (standing.protocol.lists[list] ?? [])
+  return { is: 'record', fields: { ...propertiesOf(items, id), id: text(id), turn } }
 }
 
-function propertiesOf(item: Item | undefined): Record<string, Datum> {
+/** An item's own properties; quantities in the unit of the first item that has one, which is that of their type. */
+function propertiesOf(items: readonly Item[], id: string): Record<string, Datum> {
   const fields: Record<string, Datum> = {}
-  for (const [name, value] of Object.entries(item?.properties ?? {})) {
+  for (const [name, value] of Object.entries(items.find((one) => one.id === id)?.properties ?? {})) {
     if (typeof value === 'string') fields[name] = text(value)
     else if (typeof value === 'boolean') fields[name] = bool(value)
-    else fields[name] = number(typeof value === 'number' ? value : value.value)
+    else if (typeof value === 'number') fields[name] = number(value)
+    else fields[name] = inUnit(number(value.value), value.unit, unitOfProperty(items, name) ?? value.unit)
   }
   return fields
+}
+
+function unitOfProperty(items: readonly Item[], name: string): string | null {
+  const first = items.find(({ properties }) => Object.hasOwn(properties, name))?.properties[name]
+  return typeof first === 'object' ? first.unit : null
 }
 
 /** Which pass this is, from 1: by the order recorded for the section here, else by the list. */

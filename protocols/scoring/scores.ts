@@ -1,5 +1,5 @@
 /** All scores of an administration, worked out from its trials by the protocol's own formulas. */
-import { trialsOf } from '../language/expressions/datum.ts'
+import { none, trialsOf } from '../language/expressions/datum.ts'
 import type { Datum, Missing } from '../language/expressions/types.ts'
 import type { Score } from '../language/model.ts'
 import type { Place } from '../runner/events.ts'
@@ -22,14 +22,16 @@ export interface Scored {
 
 /**
  * Every score that is a number, in every place it is due. Practice and void trials never enter. Scores that are
- * texts or conditions only serve other expressions.
+ * texts or conditions only serve other expressions. An administration that was withdrawn has no values.
  */
 export function scoreAll(standing: Standing): readonly Scored[] {
   const working = workingOn(standing)
   return standing.protocol.scores
     .filter((score) => score.value.type.is === 'number')
     .flatMap((score) =>
-      placesOf(working, score).map((place) => scored(score, place, scoreAt(working, score, place))),
+      placesOf(working, score).map((place) =>
+        scored(score, place, standing.isWithdrawn ? none('withdrawn') : scoreAt(working, score, place)),
+      ),
     )
 }
 

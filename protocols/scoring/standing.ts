@@ -16,6 +16,8 @@ export interface Standing {
   /** Condition name to what was recorded: an option's id, or a literal as written. */
   readonly conditions: Readonly<Record<string, string>>
   readonly orders: readonly ListOrder[]
+  /** True where the test was left as the wrong one: its trials stay and are not scored. */
+  readonly isWithdrawn?: boolean
 }
 
 export interface Working {

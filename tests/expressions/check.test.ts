@@ -45,6 +45,8 @@ describe('units are checked before anything is evaluated', () => {
     expect(pointed('force', { is: 'number', unit: 's' })).toEqual([['unit_mismatch', 'force']])
     expect(pointed('points', { is: 'number', unit: '{count}' })).toEqual([['unit_mismatch', 'points']])
     expect(pointed('fill', { is: 'number', unit: null })).toEqual([['unit_mismatch', 'fill']])
+    expect(pointed('count(run.time) + 1', { is: 'number', unit: null })).toEqual([])
+    expect(pointed('rate[dominant] / rate[nondominant]', { is: 'number', unit: null })).toEqual([])
     expect(pointed('force', { is: 'bool' })).toEqual([['wrong_type', 'force']])
   })
 })

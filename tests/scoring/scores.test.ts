@@ -251,6 +251,35 @@ test('STD-ADM-9 scoring again, from trials in any other order, gives the same', 
   expect(scoresEqual(scoreAll(standing({ trials: other })), stored)).toBe(false)
 })
 
+test('a test that was left as the wrong one keeps its trials and has no value', () => {
+  const scores = scoreAll(standing({ isWithdrawn: true }))
+  expect(new Set(scores.map(({ missing }) => missing?.code))).toEqual(new Set(['withdrawn']))
+})
+
+test('properties of items are read in the unit of their type', () => {
+  const loads = protocolOf({
+    steps: `
+lists:
+  loads: [{ id: light, mass: 50 g }, { id: heavy, mass: 0.2 kg }]
+steps:
+  - for-each: load
+    in: loads
+    steps:
+      - { measured: lift, unit: s, range: [0, 60], decimals: 1 }
+`,
+    scores: `
+scores:
+  - { score: moment, title: Moment, each: load, value: "load.mass * only(lift.value)", unit: "g.s", better: none, decimals: 1 }
+`,
+  })
+  const lift = (load: string) => trialOf({ step: 'lift', place: { load }, readings: { value: 2 } })
+  const trials = [lift('light'), lift('heavy')]
+  expect(scoresOf(standingOf({ protocol: loads, trials }))).toEqual({
+    'moment@light': 100,
+    'moment@heavy': 400,
+  })
+})
+
 test('a reading in another unit is brought to the unit of its column', () => {
   const minutes = carries((_hand, _task, _round, time) => ({ readings: { time: time / 60 }, unit: 'min' }))
   const scores = scoresOf(standing({ trials: minutes }))

@@ -14,6 +14,7 @@ import { type Checking, complain, meant } from './checking.ts'
 import { bool, none, number, text } from './datum.ts'
 import type { Term } from './term.ts'
 import type { Tree } from './tree.ts'
+import { isDimensionless } from '../units.ts'
 import type { Environment, Expression, ExpressionProblem, ValueType } from './types.ts'
 import { described, NUMBER } from './units-of-types.ts'
 
@@ -52,10 +53,7 @@ export function checkExpression(
 
 function asExpected(typed: Typed, expected: ValueType, checking: Checking): Typed | null {
   const { type } = typed
-  const measures =
-    expected.is === 'number' && expected.unit === null && type.is === 'number' && type.unit !== null
-  const to: ValueType = measures ? { is: 'number', unit: '1' } : expected
-  const term = broughtTo(typed.term, type, to)
+  const term = isBareWanted(expected, type) ? bared(typed) : broughtTo(typed.term, type, expected)
   if (term !== null) return { ...typed, term, type: expected }
   const units = type.is === 'number' && expected.is === 'number'
   return complain(
@@ -65,6 +63,15 @@ function asExpected(typed: Typed, expected: ValueType, checking: Checking): Type
     `This gives ${describe(type)}, but ${describe(expected)} is needed here.`,
     units ? 'Change the formula or the unit so that both measure the same thing.' : 'Change the expression.',
   )
+}
+
+const isBareWanted = (expected: ValueType, type: ValueType): boolean =>
+  expected.is === 'number' && expected.unit === null && type.is === 'number' && type.unit !== null
+
+/** A number that measures nothing, such as a count, as a bare one; null where it does measure something. */
+function bared({ term, type }: Typed): Term | null {
+  if (type.is !== 'number' || type.unit === null || !isDimensionless(type.unit)) return null
+  return broughtTo(term, type, { is: 'number', unit: '1' }) ?? term
 }
 
 const constant = (tree: Tree, type: ValueType, term: Extract<Term, { is: 'constant' }>['datum']): Typed => ({
