@@ -8,12 +8,16 @@ import { dataOf } from './step-ground.ts'
 import type { Refusal } from './view.ts'
 import { secondsBetween } from './wall-time.ts'
 
-/** An event that was taken, with where the chart stood before it. */
+/** An event that was taken. Where the chart stood before it is kept for one in so many, the rest is stepped again. */
 interface Past {
   readonly recorded: Recorded
-  readonly before: Snapshot
+  readonly count: number
+  readonly before: Snapshot | null
   readonly earlier: Past | null
 }
+
+/** So many events are stepped again at most to undo one: far below what anybody notices. */
+const KEPT_EVERY = 32
 
 export interface Administration {
   readonly snapshot: Snapshot
@@ -54,33 +58,57 @@ function standingOf({ body }: Recorded): Standing {
   return STANDING[body.kind] ?? (AUTOMATIC.has(body.kind) ? 'automatic' : 'act')
 }
 
-export const begin = (machine: AnyStateMachine): Administration => ({
+export const begin = ({ machine }: Pick<Chart, 'machine'>): Administration => ({
   snapshot: initialTransition(machine)[0] as Snapshot,
   past: null,
 })
 
+/** The chart of a protocol and how long a gap makes going on a decision. */
+export interface Chart {
+  readonly machine: AnyStateMachine
+  readonly longestGapSeconds: number
+}
+
 /** Takes an event, or says why not; then nothing has changed. */
 export function take(
-  machine: AnyStateMachine,
+  chart: Chart,
   administration: Administration,
   recorded: Recorded,
-  longestGapSeconds: number,
 ): Administration | Refusal {
-  if (recorded.body.kind === 'undone') return undo(machine, administration, longestGapSeconds)
+  if (recorded.body.kind === 'undone') return undo(chart, administration)
   const malformed = malformedData(recorded)
   if (malformed !== null) return malformed
   const { snapshot, past } = administration
-  const happened: Happened = {
-    type: recorded.body.kind,
-    id: recorded.id,
-    at: recorded.at,
-    user: recorded.user,
-    late: past !== null && secondsBetween(past.recorded.at, recorded.at) > longestGapSeconds,
-    body: recorded.body,
+  const happened = happenedBy(chart, past, recorded)
+  const next = step(chart, snapshot, happened)
+  if (next.context.last !== recorded.id) return refusalOf(snapshot, happened)
+  const count = past === null ? 0 : past.count + 1
+  const before = count % KEPT_EVERY === 0 ? snapshot : null
+  return { snapshot: next, past: { recorded, count, before, earlier: past } }
+}
+
+const step = ({ machine }: Chart, snapshot: Snapshot, happened: Happened): Snapshot =>
+  transition(machine, snapshot as never, happened)[0] as Snapshot
+
+function happenedBy({ longestGapSeconds }: Chart, past: Past | null, recorded: Recorded): Happened {
+  const { id, at, user, body } = recorded
+  const late = past !== null && secondsBetween(past.recorded.at, at) > longestGapSeconds
+  return { type: body.kind, id, at, user, late, body }
+}
+
+/** Where the chart stood before an event that it has taken. */
+function standingBefore(chart: Chart, past: Past): Snapshot {
+  const since: Past[] = []
+  let from = past
+  while (from.before === null && from.earlier !== null) {
+    from = from.earlier
+    since.unshift(from)
   }
-  const [next] = transition(machine, snapshot as never, happened)
-  if ((next as Snapshot).context.last !== recorded.id) return refusalOf(snapshot, happened)
-  return { snapshot: next as Snapshot, past: { recorded, before: snapshot, earlier: past } }
+  let snapshot = from.before ?? begin(chart).snapshot
+  for (const { recorded, earlier } of since) {
+    snapshot = step(chart, snapshot, happenedBy(chart, earlier, recorded))
+  }
+  return snapshot
 }
 
 /** The kind's own schema has to let an event of a step through. */
@@ -106,11 +134,7 @@ export function canUndo({ past }: Administration): boolean {
 }
 
 /** As if the last act still standing, and what followed from it by itself, had never been. */
-function undo(
-  machine: AnyStateMachine,
-  administration: Administration,
-  longestGapSeconds: number,
-): Administration | Refusal {
+function undo(chart: Chart, administration: Administration): Administration | Refusal {
   if (!canUndo(administration)) return { refused: 'nothing_to_undo', detail: {} }
   const kept: Recorded[] = []
   let past = administration.past
@@ -119,9 +143,9 @@ function undo(
     past = past.earlier
   }
   if (past === null) return administration
-  let standing: Administration = { snapshot: past.before, past: past.earlier }
+  let standing: Administration = { snapshot: standingBefore(chart, past), past: past.earlier }
   for (const recorded of kept) {
-    const next = take(machine, standing, recorded, longestGapSeconds)
+    const next = take(chart, standing, recorded)
     if (!('refused' in next)) standing = next
   }
   return standing

@@ -42,13 +42,15 @@ export interface Runner {
 
 export function runnerFor(protocol: Protocol): Runner {
   const ground: Ground = { protocol, tree: treeOf(protocol), judging: judgingOf(protocol) }
-  const machine = chartOf(ground)
-  const longestGapSeconds = protocol.about.longestGapMinutes * 60
+  const chart = {
+    machine: chartOf(ground),
+    longestGapSeconds: protocol.about.longestGapMinutes * 60,
+  }
   const runner: Runner = {
-    begin: () => begin(machine),
-    take: (administration, recorded) => take(machine, administration, recorded, longestGapSeconds),
+    begin: () => begin(chart),
+    take: (administration, recorded) => take(chart, administration, recorded),
     replay: (events) => {
-      let administration = begin(machine)
+      let administration = begin(chart)
       const refused: { event: Recorded; refusal: Refusal }[] = []
       for (const event of events) {
         const next = runner.take(administration, event)
