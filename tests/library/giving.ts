@@ -1,6 +1,9 @@
 import type { Closing } from '../../protocols/language/model.ts'
 import type { Recorded } from '../../protocols/runner/events.ts'
 import type { AdministrationView, StepView, Trial } from '../../protocols/runner/view.ts'
+import { buildResult } from '../../protocols/scoring/build-result.ts'
+import { givenOf } from '../../protocols/scoring/given.ts'
+import type { NormComparison } from '../../protocols/scoring/result.ts'
 import { scoreAll, type Scored } from '../../protocols/scoring/scores.ts'
 import { LogBook, type Occasion } from './log-book.ts'
 
@@ -12,6 +15,8 @@ export interface Given {
   value(score: string, hand?: string): number | null
   /** Why a score has no value. */
   why(score: string, hand?: string): string | null
+  /** How a table meets a score in a hand. */
+  norm(name: string, score: string, hand: string): NormComparison
   readonly trials: readonly Trial[]
   /** The hands in the order they were given, with the rule that decided it. */
   readonly order: { readonly items: readonly string[]; readonly rule: string }
@@ -143,6 +148,19 @@ export class Giving {
       if (!found) throw new Error(`There is no score ${name} ${hand ?? ''}.`)
       return found
     }
+    const norm = (name: string, score: string, hand: string): NormComparison => {
+      const { scores } = buildResult({
+        protocol: this.#book.protocol,
+        administration: givenOf(log[0]?.id ?? '', administration),
+        standing,
+        earlier: [],
+        verified: new Map(),
+      })
+      const found = scores.find((each) => each.score === score && each.place.hand === hand)
+      const comparison = found?.norms.find((each) => each.norm === name)
+      if (!comparison) throw new Error(`There is no table ${name} for ${score}.`)
+      return comparison
+    }
     const { items, rule } = standing.orders.findLast(({ section }) => section === 'hand') ?? {
       items: [],
       rule: '',
@@ -150,6 +168,7 @@ export class Giving {
     return {
       value: (score, hand) => find(score, hand).value,
       why: (score, hand) => find(score, hand).missing?.code ?? null,
+      norm,
       trials: standing.trials,
       order: { items, rule },
       log,

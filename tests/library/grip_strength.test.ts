@@ -134,3 +134,51 @@ test('a hand gets two extra squeezes for void ones, over all three rounds', () =
   expect(scores.value('highest_of_fewer', 'right')).toBe(31)
   expect(scores.value('mean_of_3', 'left')).toBeCloseTo(28, 12)
 })
+
+const BORN = { birth: { known: 'date', date: '1991-06-15' }, sex: 'M' } as const
+const HYDRAULIC = { instrument: 'hydraulic' }
+const with31 = (about: Parameters<typeof facts>[0], conditions: Readonly<Record<string, string>>) =>
+  sixReadings(
+    [30, 28, 32, 28, 31, 28],
+    give('grip_strength', { facts: facts(about), conditions }).practised(),
+  ).scores()
+
+describe('what the tables say', () => {
+  test('seated, hydraulic, second position: the tables gathered so are used, the standing one under a caution', () => {
+    const scores = with31(BORN, HYDRAULIC)
+    expect(scores.norm('adults_1985', 'mean_of_3', 'right')).toMatchObject({
+      status: 'used',
+      standing: 'memory',
+    })
+    expect(scores.norm('adults_2011', 'mean_of_3', 'right')).toMatchObject({ status: 'used' })
+    const standing = scores.norm('survey_2013_mean', 'mean_of_3', 'right')
+    expect(standing.status).toBe('used')
+    const differ = standing.caution.filter(({ code }) => code === 'condition_differs')
+    expect(differ.map(({ detail }) => detail.condition)).toEqual(['instrument', 'handle', 'posture'])
+  })
+
+  test('34 years on the day: the row of 30 to 34, in kilogram-force', () => {
+    // Memory: 1985, men of 30 to 34, left: 110.4 lbf (21.7), n 27; 28 kgf is (28 - 50.0766) / 9.8430 SD away.
+    const [row] = with31(BORN, HYDRAULIC).norm('adults_1985', 'mean_of_3', 'left').strata
+    expect(row).toMatchObject({ ageMin: 30, ageMax: 34, hand: 'left', n: 27 })
+    expect(row?.z).toBeCloseTo((28 - 110.4 * 0.45359237) / (21.7 * 0.45359237), 9)
+  })
+
+  test.each([
+    ['another handle position', { ...HYDRAULIC, handle: 'third' }],
+    ['a spring dynamometer', { instrument: 'spring' }],
+    ['standing', { ...HYDRAULIC, posture: 'standing_straight' }],
+  ])('%s takes the hydraulic, seated tables away and leaves the others', (_what, conditions) => {
+    const scores = with31(BORN, conditions)
+    for (const norm of ['adults_1985', 'adults_2011']) {
+      expect(scores.norm(norm, 'mean_of_3', 'right').status).toBe('withheld')
+    }
+    expect(scores.norm('survey_2013_mean', 'mean_of_3', 'right').status).toBe('used')
+  })
+
+  test('with the sex unknown both rows stand there, none is guessed', () => {
+    const norm = with31({ birth: BORN.birth }, HYDRAULIC).norm('adults_1985', 'mean_of_3', 'right')
+    expect(norm.status).toBe('several')
+    expect(norm.strata.map(({ sex }) => sex)).toEqual(['M', 'F'])
+  })
+})

@@ -100,3 +100,53 @@ describe('awkward', () => {
     expect(scores.value('time', 'left')).toBeCloseTo(21, 9)
   })
 })
+
+const BORN = { birth: { known: 'date', date: '1985-03-02' }, sex: 'F' } as const
+const with17 = (conditions: Readonly<Record<string, string>>) =>
+  give('nine_hole_peg', { facts: facts(BORN), conditions })
+    .practised()
+    .run(17)
+    .practised()
+    .run(18)
+    .scores()
+
+/** Conditions in which a table differs from what was done on this board. */
+const differing = (norm: string, build: string) =>
+  with17({ board_build: build })
+    .norm(norm, 'time', 'right')
+    .caution.filter(({ code }) => code === 'condition_differs')
+    .map(({ detail }) => detail.condition)
+
+describe('what the tables say', () => {
+  test('the board decides which table stands without a caution about it', () => {
+    expect(differing('adults_1985', 'square_box')).toEqual([])
+    expect(differing('adults_2003', 'square_box')).toEqual(['board_build'])
+    expect(differing('adults_1985', 'round_dish')).toEqual(['board_build'])
+    expect(differing('adults_2003', 'round_dish')).toEqual([])
+  })
+
+  test('41 on the birthday itself: the row from 40 in one table, from 41 in the other', () => {
+    const scores = with17({ board_build: 'square_box' })
+    // Memory: 1985, women of 40 to 44, right: 16.8 s (2.1), n 31. 2003, women of 41 to 45, right: 16.54 s (2.14).
+    const [first] = scores.norm('adults_1985', 'time', 'right').strata
+    const [second] = scores.norm('adults_2003', 'time', 'right').strata
+    expect(first).toMatchObject({ ageMin: 40, n: 31 })
+    expect(first?.z).toBeCloseTo(0.2 / 2.1, 9)
+    expect(second).toMatchObject({ ageMin: 41, n: 37 })
+    expect(second?.performanceZ).toBeCloseTo(-0.46 / 2.14, 9)
+  })
+
+  test('more than one run stands beside the tables as a difference', () => {
+    const given = give('nine_hole_peg', {
+      facts: facts(BORN),
+      conditions: { runs: '2', board_build: 'square_box' },
+    })
+    const scores = given.practised().run(17).run(16).practised().run(18).run(17).scores()
+    const norm = scores.norm('adults_1985', 'time', 'right')
+    expect(norm.status).toBe('used')
+    expect(norm.caution).toContainEqual({
+      code: 'condition_differs',
+      detail: { condition: 'runs', here: '2', there: '1' },
+    })
+  })
+})

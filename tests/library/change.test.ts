@@ -1,0 +1,81 @@
+import { describe, expect, test } from 'vitest'
+import type { Side } from '../../protocols/client.ts'
+import { readProtocol } from '../../protocols/language/read.ts'
+import { compareValue } from '../../protocols/scoring/compare.ts'
+import { folderOf } from './folders.ts'
+
+/** Populations of the change figures that meet a value of a hand, with the figure as printed. */
+function figures(
+  name: string,
+  score: string,
+  hand: Side,
+  person: { affected?: Side; dominant?: Side },
+): string[] {
+  const { protocol } = readProtocol(folderOf(name))
+  if (!protocol) throw new Error(`${name} can't be read`)
+  const { affected = null, dominant = null } = person
+  const found = compareValue({
+    protocol,
+    score,
+    value: 30,
+    age: null,
+    sex: 'unknown',
+    hand,
+    dominant,
+    affected,
+  })
+  if ('problem' in found) throw new Error(found.problem)
+  return found.figures.map(({ statistic, printed, population }) => `${statistic} ${printed}: ${population}`)
+}
+
+describe('nine-hole peg', () => {
+  test('after a stroke each hand meets the figure of its own side', () => {
+    const person = { affected: 'left', dominant: 'right' } as const
+    expect(figures('nine_hole_peg', 'time', 'left', person)).toContain(
+      'MDC95 32.8 s: Stroke, more affected hand',
+    )
+    expect(figures('nine_hole_peg', 'time', 'left', person)).not.toContain(
+      'MDC95 6.2 s: Stroke, less affected hand',
+    )
+    expect(figures('nine_hole_peg', 'time', 'right', person)).toContain(
+      'MDC95 6.2 s: Stroke, less affected hand',
+    )
+    expect(figures('nine_hole_peg', 'time', 'right', person)).not.toContain(
+      'MDC95 32.8 s: Stroke, more affected hand',
+    )
+  })
+
+  test('the figures for multiple sclerosis follow dominance, in seconds and per cent side by side', () => {
+    const [dominant, other] = (['left', 'right'] as const).map((hand) =>
+      figures('nine_hole_peg', 'time', hand, { dominant: 'left', affected: 'right' }).filter((each) =>
+        each.includes('sclerosis'),
+      ),
+    )
+    expect(dominant).toEqual([
+      'SEM 1.58 s: Multiple sclerosis, dominant hand',
+      'MDC95 19.4 %: Multiple sclerosis, dominant hand; level inferred',
+      'MCID 20 %: Multiple sclerosis, worsening; in common use, to be validated further',
+    ])
+    expect(other).toEqual([
+      'SEM 2.69 s: Multiple sclerosis, other hand',
+      'MDC95 29.1 %: Multiple sclerosis, other hand; level inferred',
+      'MCID 20 %: Multiple sclerosis, worsening; in common use, to be validated further',
+    ])
+  })
+})
+
+test('box and block: SEM and bound of the more affected hand, nothing called clinically important', () => {
+  expect(figures('box_and_block', 'blocks', 'right', { affected: 'right' })).toEqual([
+    'MDC95 5.5 {block}: Stroke, more affected hand',
+    'SEM 1.99 {block}: Stroke, more affected hand',
+  ])
+})
+
+test('grip strength: an affected dominant hand meets the figures that disagree side by side', () => {
+  expect(figures('grip_strength', 'mean_of_3', 'right', { affected: 'right', dominant: 'right' })).toEqual([
+    'MCID 5 kgf: Adults, lower end of the range that a review suggests',
+    'MCID 6.5 kgf: Adults, upper end of the range that a review suggests',
+    'MCID 6.5 kgf: One year after fracture of the distal radius, affected side',
+    'MCID 5 kgf: Stroke, dominant side',
+  ])
+})
