@@ -36,7 +36,7 @@ function blocksOf(input: ReportInput): Block[] {
     ...unverifiedNormsOf(result, names),
     ...errorOf(input, names),
     ...cautionsOf(input),
-    ...sourcesOf(input),
+    ...sourcesOf(input, names),
   ]
 }
 

@@ -2,23 +2,29 @@
 import { shownValue } from '../../protocols/scoring/rounding.ts'
 import type { Result, ScoreValue } from '../../protocols/scoring/result.ts'
 import type { Reading, Trial } from '../../protocols/runner/view.ts'
-import { hasWords, LANGUAGE, type ReportWord, say } from './words.ts'
+import { hasWords, LANGUAGE, say } from './words.ts'
+
+/** A number of things that takes the plural: a unit standing by itself. */
+const MANY = 2
 
 /** A name that an author gave, as words. */
 export const plain = (name: string): string => name.replaceAll('_', ' ')
 
-/** A unit as it is shown; `none` where nothing is. Annotations of an author's own lose their braces. */
-export function unitWords(unit: string | null): string {
+/**
+ * A unit as it is shown beside that number; `none` where nothing is. Annotations of an author's own lose their
+ * braces.
+ */
+export function unitWords(unit: string | null, number = MANY): string {
   if (unit === null) return 'none'
   const key = `unit.${unit}`
-  if (hasWords(key)) return say(key) || 'none'
+  if (hasWords(key)) return say(key, { number }) || 'none'
   return plain(unit.replace(/[{}]/g, ''))
 }
 
 export const amount = (value: number, decimals: number, unit: string, over = false): string =>
   say('value', {
     number: shownValue(value, decimals).replace('-', '−'),
-    unit: unitWords(unit),
+    unit: unitWords(unit, value),
     over: over ? 'yes' : 'no',
   })
 
@@ -80,7 +86,7 @@ export function readingWords(reading: Reading): string {
   if (value === null) return say('value.none')
   if (typeof value === 'string') return plain(value)
   const number = unit === 's' ? shownValue(value, 2) : readingNumber(value)
-  return say('value', { number, unit: unitWords(unit), over: over ? 'yes' : 'no' })
+  return say('value', { number, unit: unitWords(unit, value), over: over ? 'yes' : 'no' })
 }
 
 /** The numbers that trials have in the list of all of them. */
@@ -100,12 +106,9 @@ export function reasonWords(
     name,
     typeof value === 'string' ? plain(value) : value,
   ])
-  return say(key as ReportWord, { ...NOTHING, ...Object.fromEntries(detail), ...worded })
+  return say(key, { ...Object.fromEntries(detail), ...worded })
 }
 
-/** Details that a sentence knows how to do without. */
-const NOTHING = { from: 'none', to: 'none' } as const
-
-/** Several things as one phrase. */
+/** Several things as one phrase: `a, b, c`. */
 export const listed = (these: readonly string[]): string =>
-  new Intl.ListFormat(LANGUAGE, { style: 'narrow', type: 'unit' }).format(these)
+  new Intl.ListFormat(LANGUAGE, { style: 'short', type: 'unit' }).format(these)

@@ -21,7 +21,9 @@ export type Block =
       /** The column whose figures are set large; null for none. */
       readonly large: number | null
     }
-  | { readonly block: 'lines'; readonly lines: readonly string[] }
+  | { readonly block: 'lines'; readonly lines: readonly string[]; readonly small: boolean }
+  | { readonly block: 'text'; readonly text: string }
+  /** Smaller and greyer than a text. */
   | { readonly block: 'note'; readonly text: string }
   | { readonly block: 'picture'; readonly svg: string; readonly alt: string }
 
@@ -44,7 +46,7 @@ export interface Page {
 
 export const narrow = (text: string): Column => ({ text, width: 'narrow', figures: false })
 export const wide = (text: string): Column => ({ text, width: 'wide', figures: false })
-export const figures = (text: string): Column => ({ text, width: 'narrow', figures: true })
+export const numeric = (text: string): Column => ({ text, width: 'narrow', figures: true })
 
 export function table(
   caption: string,
@@ -56,6 +58,7 @@ export function table(
 }
 
 export const heading = (text: string, hint: string | null = null): Block => ({ block: 'heading', text, hint })
-export const lines = (these: readonly string[]): readonly Block[] =>
-  these.length ? [{ block: 'lines', lines: these }] : []
+export const lines = (these: readonly string[], small = false): readonly Block[] =>
+  these.length ? [{ block: 'lines', lines: these, small }] : []
+export const paragraph = (words: string): Block => ({ block: 'text', text: words })
 export const note = (text: string): Block => ({ block: 'note', text })

@@ -1,7 +1,7 @@
 import type { Result, ScoreValue } from '../../protocols/scoring/result.ts'
 import { day, listed, offset, whereOf } from './figures.ts'
 import { deviationWords } from './sections/departures.ts'
-import { missingWords, valueWords } from './sections/values.ts'
+import { missingWords, told, valueWords } from './sections/values.ts'
 import { say } from './words.ts'
 
 /** A record's entry field is small, and what doesn't fit is cut off there unseen. */
@@ -9,17 +9,14 @@ const MOST_LINES = 6
 
 function placeWords(score: ScoreValue): string {
   const where = whereOf(score)
-  if (score.value !== null) {
-    const value = valueWords(score)
-    return where ? say('short.value', { where, value }) : say('short.value.whole', { value })
-  }
   const reason = missingWords(score)
-  return where ? say('short.missing', { where, reason }) : say('short.missing.whole', { reason })
+  const value = reason ? say('short.none', { reason }) : valueWords(score)
+  return where ? say('short.value', { where, value }) : value
 }
 
 /** One score on one line: all its places. */
-const scoreLine = (title: string, scores: readonly ScoreValue[]): string =>
-  say('short.score', { title, values: listed(scores.map(placeWords)) })
+const scoreLine = (scores: readonly ScoreValue[]): string =>
+  say('short.score', { title: scores[0]?.title ?? '', values: listed(scores.map(placeWords)) })
 
 /**
  * The text for the record: at most six lines with the test, its version, the day, every shown score as measured
@@ -34,11 +31,11 @@ export function shortText(result: Result): string {
     offset: result.startedAt.startsWith(result.on) ? offset(result.startedAt) : 'none',
     examiner: result.examiner,
   })
-  const byScore = Map.groupBy(
-    result.scores.filter((score) => score.shown),
-    (score) => score.score,
-  )
-  const scores = [...byScore.values()].map((these) => scoreLine(these[0]?.title ?? '', these))
+  const { valued, valueless } = told(result)
+  const scores = [
+    ...[...Map.groupBy(valued, (score) => score.score).values()].map(scoreLine),
+    ...valueless.map(({ titles, reason }) => say('short.missing', { scores: listed(titles), reason })),
+  ]
   const around = [
     say('short.deviations', {
       count: result.deviations.length,

@@ -1,14 +1,14 @@
-import type { ChangeFigure } from '../../../protocols/language/model.ts'
-import type { Change, Result, ScoreValue } from '../../../protocols/scoring/result.ts'
+import type { Change, ErrorOfValue, Result, ScoreValue } from '../../../protocols/scoring/result.ts'
 import { amount, day, reasonWords, scoreAmount, whereOf } from '../figures.ts'
 import type { ReportInput } from '../input.ts'
 import type { Names } from '../names.ts'
-import { type Block, heading, lines, note, table, wide } from '../page.ts'
+import { type Block, heading, lines, narrow, note, numeric, paragraph, table, wide } from '../page.ts'
 import { say } from '../words.ts'
 import { conditionWords } from './norms.ts'
 import { valueWords } from './values.ts'
 
 type Figure = Change['figures'][number]
+type Caution = Change['cautions'][number]
 
 const placeWords = (score: ScoreValue) =>
   [score.title, whereOf(score)].filter((one) => one !== null).join(', ')
@@ -30,89 +30,106 @@ function differenceWords(score: ScoreValue, change: Change): string {
   })
 }
 
-function figureWords(score: ScoreValue, figure: Figure, names: Names): string {
-  const exceeded = figure.exceeded === null ? 'open' : figure.exceeded ? 'yes' : 'no'
-  const told = say('change.figure', {
-    statistic: figure.statistic,
-    threshold: figure.threshold === null ? say('unknown') : scoreAmount(score, figure.threshold),
-    printed: figure.printed,
-    population: figure.population,
-    n: figure.n ?? 'none',
-    cite: names.cite(figure.source),
-    provenance: figure.provenance,
-    exceeded,
-  })
-  return [told, ...figure.cautions.map((caution) => cautionWords(caution, names))].join(' ')
-}
-
-function cautionWords(caution: Change['cautions'][number], names: Names): string {
+function cautionWords(caution: Caution, names: Names): string {
   const condition = caution.detail['condition']
   const worded = typeof condition === 'string' ? conditionWords(names, condition, caution.detail) : {}
   return reasonWords('change_caution', caution, worded)
 }
 
+/** Whom a figure was gathered on and where it is published. */
+const peopleWords = (figure: Figure | ErrorOfValue, names: Names): string =>
+  say('figure.people', {
+    population: figure.population,
+    n: figure.n ?? 'none',
+    reference: names.reference(figure.source),
+    provenance: figure.provenance,
+  })
+
+/** Cautions that all of them share, and what is left of each one's own. */
+function shared(these: readonly { readonly cautions: readonly Caution[] }[], names: Names) {
+  const each = these.map((one) => one.cautions.map((caution) => cautionWords(caution, names)))
+  const all = (each[0] ?? []).filter((words) => each.every((one) => one.includes(words)))
+  return { all, own: (index: number) => (each[index] ?? []).filter((words) => !all.includes(words)) }
+}
+
+function figureTable(score: ScoreValue, change: Change, names: Names): Block[] {
+  if (change.figures.length === 0) return []
+  const cautions = shared(change.figures, names)
+  const columns = [
+    narrow(say('column.figure')),
+    numeric(say('column.threshold')),
+    wide(say('column.people')),
+    narrow(say('column.exceeded')),
+  ]
+  const rows = change.figures.map((figure, index) => [
+    say('figure.name', { statistic: figure.statistic, printed: figure.printed }),
+    figure.threshold === null ? say('unknown') : scoreAmount(score, figure.threshold),
+    [peopleWords(figure, names), ...cautions.own(index)].join('. '),
+    say('exceeded', { exceeded: figure.exceeded === null ? 'open' : figure.exceeded ? 'yes' : 'no' }),
+  ])
+  return [table(placeWords(score), columns, rows), ...lines(cautions.all, true)]
+}
+
 /** Each shown score beside the last time, with every published figure for its error that applies. */
 export function changeOf(result: Result, names: Names): Block[] {
-  const scores = result.scores.filter((score) => score.shown && score.change.length > 0)
-  if (scores.length === 0) return []
+  const changed = result.scores
+    .filter((score) => score.shown)
+    .flatMap((score) => score.change.slice(0, 1).map((change) => ({ score, change })))
+  if (changed.length === 0) return []
+  const cautions = shared(
+    changed.map(({ change }) => change),
+    names,
+  )
   return [
     heading(say('change')),
-    ...scores.flatMap((score) =>
-      score.change.flatMap((change) => [
-        ...lines([differenceWords(score, change)]),
-        ...[
-          ...change.cautions.map((caution) => cautionWords(caution, names)),
-          ...change.figures.map((figure) => figureWords(score, figure, names)),
-        ].map(note),
-      ]),
-    ),
+    ...lines(cautions.all, true),
+    ...changed.flatMap(({ score, change }, index) => [
+      paragraph(differenceWords(score, change)),
+      ...lines(cautions.own(index), true),
+      ...figureTable(score, change, names),
+    ]),
   ]
 }
 
-/** 1.96 standard errors of measurement, from what was published; a difference of two has the square root of two more. */
-function halfWidth(figure: ChangeFigure, value: number): number | null {
-  const size = figure.unit === '%' ? (Math.abs(value) * figure.value) / 100 : figure.value
-  if (figure.statistic === 'SEM') return 1.96 * size
-  if (figure.statistic === 'MDC95') return size / Math.SQRT2
-  return null
-}
-
-function errorRow(input: ReportInput, names: Names, figure: ChangeFigure): string[] {
-  const { result, protocol } = input
-  const intervals = result.scores.flatMap((score) => {
-    if (score.score !== figure.of || !score.shown || score.value === null || score.over) return []
-    const half = halfWidth(figure, score.value)
-    if (half === null) return []
-    const [low, high] = [score.value - half, score.value + half].map((end) => scoreAmount(score, end))
-    return [
-      say('error.interval', {
-        where: whereOf(score) ?? say('where.whole'),
-        low: low ?? '',
-        high: high ?? '',
-      }),
-    ]
+/** A value's interval, within what the protocol allows the score to be. */
+function intervalWords(score: ScoreValue, half: number, range: readonly [number, number] | null): string {
+  const { value = 0 } = score
+  const low = Math.max((value ?? 0) - half, range?.[0] ?? Number.NEGATIVE_INFINITY)
+  const high = Math.min((value ?? 0) + half, range?.[1] ?? Number.POSITIVE_INFINITY)
+  return say('error.interval', {
+    where: whereOf(score) ?? say('where.whole'),
+    low: amount(low, score.decimals, '1'),
+    high: scoreAmount(score, high),
   })
-  const seen = protocol.sources.find((source) => source.id === figure.source)?.seen ?? 'memory'
-  const printed = amount(figure.value, 2, figure.unit).replace(/\.?0+(?=\D*$)/, '')
-  const people = say('error.people', {
-    population: names.text(figure.population),
-    n: figure.n ?? 'none',
-    cite: names.cite(figure.source),
-  })
-  if (intervals.length === 0) return []
-  return [
-    say('error.figure', { statistic: figure.statistic, printed, provenance: seen }),
-    people,
-    intervals.join('; '),
-  ]
 }
 
 /** The error of a single value by each published figure: the other of the two intervals that a value has. */
-export function errorOf(input: ReportInput, names: Names): Block[] {
-  const rows = input.protocol.change
-    .map((figure) => errorRow(input, names, figure))
-    .filter((row) => row.length)
-  if (rows.length === 0) return []
-  const columns = [wide(say('column.figure')), wide(say('column.people')), wide(say('column.interval'))]
+export function errorOf({ result, protocol }: ReportInput, names: Names): Block[] {
+  const all = result.scores
+    .filter((score) => score.shown)
+    .flatMap((score) => score.error.map((error) => ({ score, error })))
+  if (all.length === 0) return [heading(say('error')), note(say('error.none'))]
+  const alike = Map.groupBy(all, ({ score, error }) =>
+    [score.score, error.statistic, error.printed, error.population, error.source].join('\n'),
+  )
+  const rows = [...alike.values()].flatMap((these) => {
+    const [first] = these
+    if (!first) return []
+    const range = protocol.scores.find((score) => score.name === first.score.score)?.range ?? null
+    return [
+      [
+        first.score.title,
+        say('figure.name', { statistic: first.error.statistic, printed: first.error.printed }),
+        peopleWords(first.error, names),
+        these.map(({ score, error }) => intervalWords(score, error.half, range)).join('; '),
+      ],
+    ]
+  })
+  const columns = [
+    narrow(say('column.score')),
+    narrow(say('column.figure')),
+    wide(say('column.people')),
+    narrow(say('column.error')),
+  ]
   return [heading(say('error'), say('error.hint')), table(say('error'), columns, rows)]
 }

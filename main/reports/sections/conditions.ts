@@ -2,7 +2,7 @@ import type { Clearance, KitPiece, VisitConditions } from '../../../protocols/ru
 import { day, plain } from '../figures.ts'
 import type { ReportInput } from '../input.ts'
 import type { Names } from '../names.ts'
-import { type Block, heading, lines, note } from '../page.ts'
+import { type Block, heading, lines, paragraph } from '../page.ts'
 import { say } from '../words.ts'
 
 function kitWords(piece: KitPiece): string {
@@ -55,30 +55,46 @@ export function conditionsOf({ result, view }: ReportInput, names: Names): Block
   return told.length ? [heading(say('conditions')), ...lines(told)] : []
 }
 
-/** Each precaution and restriction that was asked, with its answer. */
+/** What was asked before the start: what is present by name, the rest by number. */
 export function precautionsOf({ view }: ReportInput): Block[] {
   const { prepared, precautions } = view
   if (!prepared) return []
-  const asked = precautions.flatMap(({ id, ask }) => {
-    const answer = prepared.precautions[id]
-    return answer ? [clearanceWords(ask, answer)] : []
-  })
-  const restrictions = prepared.restrictions.map((one) => clearanceWords(one.what, one.clearance))
-  const told = [...restrictions, ...asked]
-  return told.length ? [heading(say('precautions')), ...lines(told)] : []
+  const asked = [
+    ...prepared.restrictions.map((one) => ({ what: one.what, clearance: one.clearance })),
+    ...precautions.flatMap(({ id, ask }) => {
+      const clearance = prepared.precautions[id]
+      return clearance ? [{ what: ask, clearance }] : []
+    }),
+  ]
+  if (asked.length === 0) return []
+  const present = asked.filter(({ clearance }) => clearance.answer !== 'not_present')
+  const rest = asked.length - present.length
+  const told = present.map(({ what, clearance }) => clearanceWords(what, clearance))
+  if (told.length === 0)
+    return [heading(say('precautions')), paragraph(say('clearance.none_present', { count: rest }))]
+  return [
+    heading(say('precautions')),
+    ...lines([...told, ...(rest ? [say('clearance.rest', { count: rest })] : [])]),
+  ]
 }
 
 /** What every report of this test says, and how good its clock was. */
 export function cautionsOf({ result }: ReportInput): Block[] {
-  const clock = result.clock ? [say('clock', { resolution: `${result.clock.resolutionMs} ms` })] : []
-  const cautions = result.cautions.map((caution) => caution.trim())
-  return [heading(say('cautions')), ...lines(cautions), note(clock[0] ?? say('clock.none'))]
+  const clock = result.clock
+    ? say('clock', { resolution: String(result.clock.resolutionMs) })
+    : say('clock.none')
+  return [heading(say('cautions')), ...lines([...result.cautions.map((one) => one.trim()), clock], true)]
 }
 
-export function sourcesOf({ result }: ReportInput): Block[] {
+/** Every source of the protocol, by the number that figures refer to it with. */
+export function sourcesOf({ result }: ReportInput, names: Names): Block[] {
   if (result.sources.length === 0) return []
   const told = result.sources.map((source) =>
-    say('source', { cite: source.cite.trim().replace(/\.$/, ''), seen: source.seen }),
+    say('source', {
+      reference: names.reference(source.cite),
+      cite: source.cite.trim().replace(/\.$/, ''),
+      seen: source.seen,
+    }),
   )
-  return [heading(say('sources')), ...lines(told)]
+  return [heading(say('sources')), ...lines(told, true)]
 }

@@ -1,7 +1,7 @@
 import type { NormComparison, Result, ScoreValue } from '../../../protocols/scoring/result.ts'
 import { amount, reasonWords, whereOf } from '../figures.ts'
 import type { Names } from '../names.ts'
-import { type Block, figures, heading, lines, narrow, note, table, wide } from '../page.ts'
+import { type Block, heading, lines, narrow, numeric, note, table, wide } from '../page.ts'
 import { say } from '../words.ts'
 import { valueWords } from './values.ts'
 
@@ -84,7 +84,7 @@ export function conditionWords(
   condition: string,
   detail: Readonly<Record<string, string | number>>,
 ): Record<string, string> {
-  const stood = ['here', 'there', 'then', 'now'].flatMap((when) => {
+  const stood = ['here', 'there', 'before', 'now'].flatMap((when) => {
     const option = detail[when]
     return typeof option === 'string' ? [[when, names.condition(condition, option)] as const] : []
   })
@@ -93,13 +93,13 @@ export function conditionWords(
 
 const COLUMNS = () => [
   narrow(say('column.where')),
-  figures(say('column.value')),
+  numeric(say('column.value')),
   wide(say('column.norm')),
-  figures(say('column.n')),
-  figures(say('column.mean')),
-  figures(say('column.sd')),
-  figures(say('column.z')),
-  figures(say('column.percentile')),
+  numeric(say('column.n')),
+  numeric(say('column.mean')),
+  numeric(say('column.sd')),
+  numeric(say('column.z')),
+  numeric(say('column.percentile')),
 ]
 
 function oneNorm(compared: readonly Compared[], names: Names): Block[] {
@@ -119,7 +119,7 @@ function oneNorm(compared: readonly Compared[], names: Names): Block[] {
         .concat('.'),
     ),
     ...(rows.length ? [table(title, COLUMNS(), rows)] : []),
-    ...lines(cautionsOf(compared, names)),
+    ...lines(cautionsOf(compared, names), true),
   ]
 }
 

@@ -2,7 +2,7 @@ import type { Reading, Trial } from '../../../protocols/runner/view.ts'
 import { clockTime, placeOf, plain, readingWords } from '../figures.ts'
 import type { ReportInput } from '../input.ts'
 import type { Names } from '../names.ts'
-import { type Block, figures, heading, narrow, note, table, wide } from '../page.ts'
+import { type Block, heading, narrow, numeric, note, table, wide } from '../page.ts'
 import { hasWords, say } from '../words.ts'
 
 function standsWords(trial: Trial, names: Names): string {
@@ -50,22 +50,23 @@ export function trialsOf({ result }: ReportInput, names: Names): Block[] {
   const steps = new Set(trials.map((trial) => trial.step))
   const where = (trial: Trial) =>
     [placeOf(trial, trials), steps.size > 1 ? plain(trial.step) : ''].filter(Boolean).join(', ')
-  const attempts = trials.some((trial) => trial.attempt > 1)
+  /** Which try it was is said where there was more than one in that place. */
+  const again = (trial: Trial) => trials.some((one) => one.attempt > 1 && where(one) === where(trial))
   return [
     heading(say('trials'), say('trials.hint')),
     table(
       say('trials'),
       [
-        figures(say('column.number')),
+        numeric(say('column.number')),
         narrow(say('column.trial')),
         narrow(say('column.measured')),
         narrow(say('column.timed_by')),
         wide(say('column.stands')),
-        figures(say('column.at')),
+        numeric(say('column.at')),
       ],
       trials.map((trial, index) => [
         String(index + 1),
-        [where(trial), attempts ? say('attempt', { attempt: String(trial.attempt) }) : '']
+        [where(trial), again(trial) ? say('attempt', { attempt: String(trial.attempt) }) : '']
           .filter(Boolean)
           .join(', '),
         measuredWords(trial),

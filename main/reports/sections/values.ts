@@ -1,9 +1,9 @@
 import type { Result, ScoreValue } from '../../../protocols/scoring/result.ts'
 import { amount, listed, reasonWords, scoreAmount, trialNumbers, whereOf } from '../figures.ts'
-import { type Block, figures, heading, narrow, note, table, wide } from '../page.ts'
+import { type Block, heading, narrow, numeric, note, table, wide } from '../page.ts'
 import { say } from '../words.ts'
 
-/** Scores in words: the value, or why there is none. */
+/** Scores in words: the value, or that there is none. */
 export function valueWords(score: ScoreValue): string {
   if (score.value !== null) return amount(score.value, score.decimals, score.unit, score.over)
   return say('value.none')
@@ -12,6 +12,36 @@ export function valueWords(score: ScoreValue): string {
 /** Why a score has no value; empty where it has one. */
 export const missingWords = (score: ScoreValue): string =>
   score.value === null && score.missing ? reasonWords('missing', score.missing) : ''
+
+/** Scores that have no value anywhere, all for one reason. */
+export interface Valueless {
+  readonly titles: readonly string[]
+  readonly reason: string
+}
+
+/**
+ * The shown scores, and apart from them those without a value in any place for one and the same reason: one
+ * sentence says that of all of them.
+ */
+export function told(result: Result): { valued: ScoreValue[]; valueless: Valueless[] } {
+  const shown = result.scores.filter((score) => score.shown)
+  const reasonOf = (name: string): string | null => {
+    const reasons = new Set(shown.filter((score) => score.score === name).map(missingWords))
+    const [reason = ''] = reasons
+    return reasons.size === 1 && reason ? reason : null
+  }
+  const apart = Map.groupBy(
+    shown.filter((score) => reasonOf(score.score) !== null),
+    (score) => reasonOf(score.score) ?? '',
+  )
+  return {
+    valued: shown.filter((score) => reasonOf(score.score) === null),
+    valueless: [...apart].map(([reason, scores]) => ({
+      reason,
+      titles: [...new Set(scores.map((score) => score.title))],
+    })),
+  }
+}
 
 function otherHandWords(score: ScoreValue): string {
   const other = score.otherHand
@@ -29,38 +59,51 @@ function fromWords(score: ScoreValue, numbers: ReadonlyMap<string, number>): str
   return trials.length ? say('from.trials', { count: trials.length, trials: trials.join(', ') }) : ''
 }
 
+/** Which way each score is better, said once where it is the same for all. */
+function directionWords(scores: readonly ScoreValue[]): string {
+  const directions = new Map(scores.map((score) => [score.title, say('better', { better: score.better })]))
+  const all = new Set(directions.values())
+  if (all.size === 1) return [...all].join('')
+  return [...directions].map(([title, value]) => say('value.named', { name: title, value })).join(' ')
+}
+
+function valueTable(result: Result, scores: readonly ScoreValue[], beside: boolean): Block {
+  const numbers = trialNumbers(result)
+  return table(
+    say('scores'),
+    [
+      wide(say('column.score')),
+      narrow(say('column.where')),
+      numeric(say('column.value')),
+      narrow(say('column.trials')),
+      ...(beside ? [wide(say('column.other_hand'))] : []),
+    ],
+    scores.map((score) => [
+      score.title,
+      whereOf(score) ?? say('where.whole'),
+      valueWords(score),
+      [fromWords(score, numbers), missingWords(score)].filter(Boolean).join(': '),
+      ...(beside ? [otherHandWords(score)] : []),
+    ]),
+    { large: 2 },
+  )
+}
+
 /** The values as measured, before anything is compared with them. */
 export function valuesOf(result: Result): Block[] {
-  const shown = result.scores.filter((score) => score.shown)
-  if (shown.length === 0) return [heading(say('scores')), note(say('scores.none'))]
-  const numbers = trialNumbers(result)
-  const beside = shown.some((score) => otherHandWords(score))
-  const directions = new Map(shown.map((score) => [score.title, say('better', { better: score.better })]))
-  const all = [...new Set(directions.values())]
+  const { valued, valueless } = told(result)
+  const besides = new Set(valued.map(otherHandWords).filter(Boolean))
+  const [only = ''] = besides
+  // One reason for all is said once, below.
+  const alike = besides.size === 1 && valued.every((score) => !score.otherHand || score.otherHand.withheld)
+  const under = [
+    valued.length ? directionWords(valued) : '',
+    ...(alike ? [say('other_hand.same_for_all', { reason: only })] : []),
+    ...valueless.map(({ titles, reason }) => say('scores.missing', { scores: listed(titles), reason })),
+  ].filter(Boolean)
   return [
     heading(say('scores')),
-    table(
-      say('scores'),
-      [
-        wide(say('column.score')),
-        narrow(say('column.where')),
-        figures(say('column.value')),
-        narrow(say('column.trials')),
-        ...(beside ? [wide(say('column.other_hand'))] : []),
-      ],
-      shown.map((score) => [
-        score.title,
-        whereOf(score) ?? say('where.whole'),
-        valueWords(score),
-        [fromWords(score, numbers), missingWords(score)].filter(Boolean).join(' '),
-        ...(beside ? [otherHandWords(score)] : []),
-      ]),
-      { large: 2 },
-    ),
-    note(
-      all.length === 1
-        ? (all[0] ?? '')
-        : listed([...directions].map(([title, words]) => say('value.named', { name: title, value: words }))),
-    ),
+    ...(valued.length ? [valueTable(result, valued, besides.size > 0 && !alike)] : []),
+    note(under.join(' ') || say('scores.none')),
   ]
 }
