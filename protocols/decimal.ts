@@ -20,7 +20,7 @@ export function rational(x: number): Rational {
   return power >= 0 ? { num: num * 10n ** BigInt(power), den: 1n } : { num, den: 10n ** BigInt(-power) }
 }
 
-export const times = (a: Rational, b: Rational): Rational => ({ num: a.num * b.num, den: a.den * b.den })
+const times = (a: Rational, b: Rational): Rational => ({ num: a.num * b.num, den: a.den * b.den })
 
 /** `a / b`; `b` must not be zero. */
 export const dividedBy = (a: Rational, b: Rational): Rational =>

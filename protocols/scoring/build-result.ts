@@ -55,7 +55,7 @@ interface Building extends ResultParts {
 }
 
 /** How an administration was given, for comparing it with another. */
-export const mannerOf = ({ protocol, examiner, deviations }: Given, standing: Standing): Manner => ({
+const mannerOf = ({ protocol, examiner, deviations }: Given, standing: Standing): Manner => ({
   version: protocol.version,
   wording: protocol.wording,
   examiner,

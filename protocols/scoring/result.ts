@@ -97,7 +97,7 @@ export const change = z.strictObject({
 export type Change = z.infer<typeof change>
 
 /** How far one value lies from the long-run mean of the same client: another thing than a norm's interval. */
-export const errorOfValue = z.strictObject({
+const errorOfValue = z.strictObject({
   statistic: z.enum(['SEM', 'MDC95']),
   /** The figure as printed. */
   printed: z.string(),

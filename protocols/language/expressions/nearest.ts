@@ -1,8 +1,13 @@
+const MOST_CHARACTERS = 100
+
 /** The name that was most likely meant: at most two letters added, dropped, changed or swapped with a neighbour. */
 export function nearest(name: string, among: Iterable<string>): string | null {
+  // Nobody means another name by a text of this length, and comparing long ones takes their lengths multiplied.
+  if (name.length > MOST_CHARACTERS) return null
   let best: string | null = null
   let least = name.length <= 3 ? 2 : 3
   for (const candidate of among) {
+    if (Math.abs(candidate.length - name.length) >= least) continue
     const distance = edits(name, candidate)
     if (distance < least) {
       best = candidate

@@ -68,7 +68,7 @@ export interface Missing {
  * A number as a formula meets it. `over` marks a bound: the true value is at least this ("over 60 s").
  * Units are static and so not carried; `null` is "no value", never zero.
  */
-export interface Num {
+interface Num {
   readonly n: number
   readonly over: boolean
 }

@@ -13,7 +13,7 @@ export interface Typed {
 
 export const NUMBER: ValueType = { is: 'number', unit: null }
 export const BOOL: ValueType = { is: 'bool' }
-export const TEXT: ValueType = { is: 'text' }
+const TEXT: ValueType = { is: 'text' }
 
 /** A type in words, as a message says it. */
 export function describe(type: ValueType): string {
@@ -40,8 +40,7 @@ export const described = (type: ValueType): string =>
   describe(type).replace(/^./, (first) => first.toUpperCase())
 
 /** The term's value times an exact factor; the same term where the factor is one. */
-export const scaledTerm = (term: Term, by: Rational): Term =>
-  isOne(by) ? term : { is: 'convert', of: term, by }
+const scaledTerm = (term: Term, by: Rational): Term => (isOne(by) ? term : { is: 'convert', of: term, by })
 
 /**
  * `term` brought from one type to another: numbers change unit, a bare number takes the unit asked for, lists

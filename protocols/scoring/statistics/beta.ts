@@ -13,7 +13,7 @@ function stirlingRest(x: number): number {
 }
 
 /** ln Γ(x) for x > 0. */
-export function logGamma(x: number): number {
+function logGamma(x: number): number {
   let shift = 1
   let at = x
   for (; at < 10; at++) shift *= at
@@ -24,7 +24,7 @@ export function logGamma(x: number): number {
  * ln B(a, b). For a large argument the difference of its two log-gammas is taken by Stirling's formula at once,
  * since half the digits vanish otherwise (DiDonato & Morris 1992, ACM TOMS 18:360).
  */
-export function logBeta(a: number, b: number): number {
+function logBeta(a: number, b: number): number {
   const small = Math.min(a, b)
   const large = Math.max(a, b)
   if (large < 10) return logGamma(small) + logGamma(large) - logGamma(small + large)

@@ -4,7 +4,7 @@ const SQRT_PI = Math.sqrt(Math.PI)
 const SQRT_2PI = Math.sqrt(2 * Math.PI)
 
 /** Density at z. */
-export const normalDensity = (z: number): number => Math.exp((-z * z) / 2) / SQRT_2PI
+const normalDensity = (z: number): number => Math.exp((-z * z) / 2) / SQRT_2PI
 
 /** P(Z <= z), relative error about 1e-13 in either tail. */
 export const normalCdf = (z: number): number => erfc(-z / Math.SQRT2) / 2
@@ -16,7 +16,7 @@ export const normalUpper = (z: number): number => erfc(z / Math.SQRT2) / 2
  * The complementary error function. Abramowitz & Stegun 1964, Handbook of Mathematical Functions, 7.1.6 (a
  * series of positive terms) near zero and 7.1.14 (a continued fraction) beyond.
  */
-export function erfc(x: number): number {
+function erfc(x: number): number {
   if (x < 0) return 2 - erfc(-x)
   if (x < 2) return 1 - errorSeries(x)
   return x > 27.3 ? 0 : Math.exp(-x * x) / (SQRT_PI * tailFraction(x))
