@@ -7,9 +7,10 @@ import { existsSync, mkdirSync, renameSync, rmSync, watch } from 'node:fs'
 import { join } from 'node:path'
 import { Refused } from '../contract/procedure.ts'
 import type { Push } from '../contract/pushes.ts'
-import { openRecords, type Records, systemClock, type VisitRow, type WallClock } from '../records/index.ts'
+import { openRecords, type Records, type VisitRow, type WallClock } from '../records/index.ts'
 import { seedDemo, storyClock } from './demo/seed.ts'
-import { createLive, type Live, type Stores } from './live.ts'
+import type { Stores } from './keeping.ts'
+import { Live } from './live.ts'
 import { projector } from './projector.ts'
 import { createShelf, type Shelf } from './shelf.ts'
 
@@ -72,7 +73,7 @@ export function openClinic({ folder, library, demo, clock }: ClinicParts): Clini
   const push = (one: Push) => {
     for (const listener of listeners) listener(one)
   }
-  const live = createLive({ stores, push, random: unforeseeable })
+  const live = new Live({ stores, push, random: unforeseeable })
   const unwatch = watchFolder(ownProtocols, () => push({ push: 'protocols' }))
   return {
     demo,

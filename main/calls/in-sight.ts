@@ -1,7 +1,7 @@
 import { Refused } from '../contract/procedure.ts'
 import type { AdministrationRow } from '../records/index.ts'
 import { checkInSight, type Clinic } from './clinic.ts'
-import type { Store } from './live.ts'
+import type { Store } from './keeping.ts'
 
 /**
  * The administration as the lists know it, if whoever is at the desk may see it.

@@ -6,7 +6,7 @@ import { type AdministrationRow, textHash } from '../records/index.ts'
 import type { Clinic } from './clinic.ts'
 import { earlierThan } from './earlier.ts'
 import type { Kept } from './kept.ts'
-import type { Store } from './live.ts'
+import type { Store } from './keeping.ts'
 
 export function resultOf(clinic: Clinic, store: Store, row: AdministrationRow): Result {
   const { live, stores } = clinic

@@ -20,7 +20,7 @@ declare global {
 /** What the HTTP transport needs of the machine it runs on. */
 export interface HttpMachine {
   fetch(path: string, init: RequestInit): Promise<Response>
-  openEvents(path: string): Pick<EventSource, 'close' | 'onmessage'>
+  openEvents(path: string): EventTarget & { close(): void }
 }
 
 export const CALL_HEADER = 'evenhand-call'
@@ -40,7 +40,9 @@ export function httpTransport(machine: HttpMachine): Transport {
     },
     listen(listener) {
       const events = machine.openEvents(PUSHES_PATH)
-      events.onmessage = (message) => listener(JSON.parse(String(message.data)))
+      events.addEventListener('message', (event) => {
+        if (event instanceof MessageEvent) listener(JSON.parse(String(event.data)))
+      })
       return () => events.close()
     },
   }

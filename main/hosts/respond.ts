@@ -46,6 +46,8 @@ export const SAFE_HEADERS: Readonly<Record<string, string>> = {
   'cache-control': 'no-store',
 }
 
+const plain = (status: number) => new Response(null, { status, headers: SAFE_HEADERS })
+
 export type Respond = (request: Request) => Promise<Response>
 
 /**
@@ -58,7 +60,6 @@ export function createResponder(folder: string): Respond {
     const path = join(entry.parentPath, entry.name)
     files.set(`/${relative(folder, path).split(sep).join('/')}`, path)
   }
-  const plain = (status: number) => new Response(null, { status, headers: SAFE_HEADERS })
 
   return async (request) => {
     if (request.method !== 'GET' && request.method !== 'HEAD') return plain(405)

@@ -1,8 +1,9 @@
 import { beforeEach, describe, expect, test, vi } from 'vitest'
-import { createLive, type Live } from '../../main/calls/live.ts'
+import { Live } from '../../main/calls/live.ts'
 import { Refused } from '../../main/contract/procedure.ts'
 import type { Push } from '../../main/contract/pushes.ts'
 import type { Records } from '../../main/records/index.ts'
+import { NOTHING_KNOWN } from '../../protocols/client.ts'
 import type { EventBody } from '../../protocols/runner/events.ts'
 import { addClient, begin, type Desk, openDesk, PEGS } from './desk.ts'
 
@@ -31,7 +32,7 @@ beforeEach(async () => {
   refuses = null
   pushed = []
   const { records, rehearsal } = desk.clinic.stores
-  live = createLive({
+  live = new Live({
     stores: { records: withDisk(records), rehearsal },
     push: (one) => pushed.push(one),
     random: () => 0.5,
@@ -89,8 +90,8 @@ describe('when the disk refuses in the middle of a test', () => {
     expect(() => live.act('records', id, { kind: 'withdrawn', reason: 'x' }, desk.user)).toThrow('not_saved')
     expect(() => live.act('records', id, { kind: 'noted', text: '' }, desk.user)).toThrow('not_saved')
     const { facts } = live.open('records', id, desk.user).view
-    if (facts)
-      expect(() => live.assign(id, { client: null, facts, reason: 'x' }, desk.user)).toThrow('not_saved')
+    const to = { client: null, facts: facts ?? NOTHING_KNOWN, reason: 'x' }
+    expect(() => live.assign(id, to, desk.user)).toThrow('not_saved')
   })
 
   test('an end that the disk refuses has not happened', async () => {

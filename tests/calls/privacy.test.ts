@@ -142,6 +142,8 @@ describe('a test given to the wrong client is moved to the right one', () => {
 })
 
 describe('a rehearsal never mixes with records', () => {
+  const open = (store: 'records' | 'rehearsal', client: string | null) =>
+    faultOf(desk.client.call('administrations.open', { store, protocol: PEGS, client, wording: null }))
   test('it lies in a store of its own and shows in no list of the clinic', async () => {
     const { id } = await give(desk, PEGS, null)
     expect(desk.clinic.stores.records.administration(id)).toEqual([])
@@ -154,8 +156,6 @@ describe('a rehearsal never mixes with records', () => {
   })
 
   test('it has no client, and a record has one', async () => {
-    const open = (store: 'records' | 'rehearsal', client: string | null) =>
-      faultOf(desk.client.call('administrations.open', { store, protocol: PEGS, client, wording: null }))
     expect((await open('rehearsal', ada))?.code).toBe('rehearsal_has_no_client')
     expect((await open('records', null))?.code).toBe('client_needed')
     expect((await open('records', '01890000-0000-7000-8000-00000000dead'))?.code).toBe('no_such_client')

@@ -81,7 +81,11 @@ describe('evenhand events and score', () => {
 
   test.each([
     ['a line that is no JSON', (line: string) => line.slice(0, -5), (line: string) => line.length - 4],
-    ['a wrong kind', (line: string) => line.replace('"assigned"', '"asigned"'), null],
+    [
+      'a wrong kind',
+      (line: string) => line.replace('"assigned"', '"asigned"'),
+      (line: string) => line.indexOf('"kind"') + 8,
+    ],
     [
       'a wrong type deep inside',
       (line: string) => line.replace('"sex":"F"', '"sex":7'),
@@ -101,7 +105,7 @@ describe('evenhand events and score', () => {
     expect(code).toBe(2)
     const place = /^(.*):(\d+):(\d+): /.exec(err)
     expect([place?.[1], place?.[2]]).toEqual([file, '2'])
-    if (column) expect(Number(place?.[3])).toBe(column(second))
+    expect(Number(place?.[3])).toBe(column(second))
   })
 
   test('a line that stands there twice is named with both', async () => {

@@ -95,10 +95,11 @@ async function overElectron(): Promise<Rig> {
   const { answerCalls } = await import('../../main/hosts/desktop/shell.ts')
   await import('../../main/hosts/desktop/preload.ts')
   const { BrowserWindow } = await import('electron')
-  new BrowserWindow({})
+  const page = new BrowserWindow({})
   answerCalls({ dispatcher: parts.dispatcher, listen: parts.listen })
   const transport = electron.now?.exposed.evenhand as Transport
   const close = async () => {
+    page.removeAllListeners()
     electron.now?.windows.splice(0)
   }
   return { ...parts, transport, client: createClient(transport), close }

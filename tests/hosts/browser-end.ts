@@ -54,10 +54,7 @@ export async function enter(entry: string): Promise<HttpMachine & { readonly coo
       return new Response(answer.body, { status: answer.status })
     },
     openEvents(path) {
-      const events: ReturnType<HttpMachine['openEvents']> = {
-        onmessage: null,
-        close: () => listening.destroy(),
-      }
+      const events = Object.assign(new EventTarget(), { close: () => void listening.destroy() })
       const listening = request({ host: '127.0.0.1', port, path, headers: { host, cookie } }, (response) => {
         let rest = ''
         response.setEncoding('utf8')
@@ -66,8 +63,7 @@ export async function enter(entry: string): Promise<HttpMachine & { readonly coo
           rest = blocks.pop() ?? ''
           for (const block of blocks) {
             if (!block.startsWith('data: ')) continue
-            const message = new MessageEvent('message', { data: block.slice('data: '.length) })
-            events.onmessage?.call(events as EventSource, message)
+            events.dispatchEvent(new MessageEvent('message', { data: block.slice('data: '.length) }))
           }
         })
         response.on('error', () => {})

@@ -53,6 +53,14 @@ async function openShell() {
   return { window, contents: shell().windows[0]?.webContents }
 }
 
+const download = (url: string) => {
+  const event = { preventDefault: vi.fn<() => void>() }
+  shell().web.emit('will-download', event, { getURL: () => url })
+  return event.preventDefault.mock.calls.length === 0
+}
+const call = (frame: Frame | null) =>
+  shell().invokeFrom(frame, CALL_CHANNEL, 'users.add', { name: 'Ada' }, crypto.randomUUID())
+
 beforeEach(() => {
   electron.now = makeElectron()
 })
@@ -96,7 +104,7 @@ describe('the desktop window', () => {
   test('STD-SEC-12 navigation, redirects, web views and new windows are refused', async () => {
     const { contents } = await openShell()
     for (const name of ['will-navigate', 'will-redirect', 'will-attach-webview']) {
-      const event = { preventDefault: vi.fn() }
+      const event = { preventDefault: vi.fn<() => void>() }
       expect(contents?.emit(name, event), `${name} is listened to`).toBe(true)
       expect(event.preventDefault).toHaveBeenCalledOnce()
     }
@@ -105,11 +113,6 @@ describe('the desktop window', () => {
 
   test('only what the page has made itself may be saved to a file', async () => {
     await openShell()
-    const download = (url: string) => {
-      const event = { preventDefault: vi.fn() }
-      shell().web.emit('will-download', event, { getURL: () => url })
-      return event.preventDefault.mock.calls.length === 0
-    }
     expect(download('blob:evenhand://screen/1b4e28ba')).toBe(true)
     expect(download('https://evil.example/x.exe')).toBe(false)
     expect(download('blob:https://evil.example/1')).toBe(false)
@@ -117,8 +120,6 @@ describe('the desktop window', () => {
 
   test('STD-SEC-12 a call counts only from the page’s own top frame', async () => {
     await openShell()
-    const call = (frame: Frame | null) =>
-      shell().invokeFrom(frame, CALL_CHANNEL, 'users.add', { name: 'Ada' }, crypto.randomUUID())
     const foreign: (Frame | null)[] = [
       { url: 'https://evil.example/', parent: null },
       { url: 'evenhand://elsewhere/', parent: null },

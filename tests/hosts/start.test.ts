@@ -1,5 +1,5 @@
 import { join } from 'node:path'
-import fc from 'fast-check'
+import * as fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { readArguments } from '../../main/hosts/arguments.ts'
 import { opener } from '../../main/hosts/browser/open-browser.ts'

@@ -157,8 +157,12 @@ function give(story: Story, { shelved, client, id, visit, past }: Giving): void 
     opened: {
       kind: 'opened',
       protocol: {
-        ...{ id: protocol.id, version: protocol.version, hash, language: protocol.language },
-        ...{ wording: null, from: shelved.from },
+        id: protocol.id,
+        version: protocol.version,
+        hash,
+        language: protocol.language,
+        wording: null,
+        from: shelved.from,
       },
       program: PROGRAM_STAMP,
       rehearsal: false,

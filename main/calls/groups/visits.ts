@@ -3,9 +3,10 @@ import { type Stream, visitClosed, visitOpened } from '../../records/index.ts'
 import type { Group } from '../group.ts'
 import { visitOf } from '../visit.ts'
 
+const streamOf = (client: string): Stream => ({ kind: 'client', id: client })
+
 export const visitCalls: Group<'visits.open' | 'visits.close'> = (clinic) => {
   const { records } = clinic.stores
-  const streamOf = (client: string): Stream => ({ kind: 'client', id: client })
   return {
     'visits.open'({ client }, { user }) {
       const now = clinic.openVisit()

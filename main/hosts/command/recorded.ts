@@ -30,7 +30,9 @@ export function readRecorded(text: string, file: string): readonly Recorded[] {
     const before = lineOf.get(event.id)
     if (before !== undefined)
       throw new HostProblem('score.twice', {
-        ...{ file, line: String(number), before: String(before) },
+        file,
+        line: String(number),
+        before: String(before),
         column: String(placeInJson(line, ['id']) + 1),
       })
     lineOf.set(event.id, number)
@@ -54,8 +56,11 @@ function readLine(line: string, file: string, number: number): Recorded {
   const path = deepestPath(read.error)
   const { at, problem } = pointerTo(read.error)
   throw new HostProblem('score.not_event', {
-    ...{ file, line: String(number), column: String(placeInJson(line, path) + 1) },
-    ...{ at: path.length ? `/${path.join('/')}` : at, problem },
+    file,
+    line: String(number),
+    column: String(placeInJson(line, path) + 1),
+    at: path.length ? `/${path.join('/')}` : at,
+    problem,
   })
 }
 

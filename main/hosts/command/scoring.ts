@@ -102,7 +102,11 @@ export function normLines(norms: ScoreValue['norms'], decimals: number): readonl
         definition,
       }) =>
         say('norm.row', {
-          ...{ sex, hand, line, n: n ?? '?', definition },
+          sex,
+          hand,
+          line,
+          n: n ?? '?',
+          definition,
           ages: `${ageMin ?? ''}–${ageMax ?? ''}`,
           mean: shownValue(mean, decimals),
           sd: sd === null ? '?' : shownValue(sd, decimals),

@@ -37,7 +37,13 @@ export default command({
     const summary = say('check.found', { protocols: found.length, errors, others: problems.length - errors })
     return {
       value: problems.map(({ code, severity, file, line, column, message, mend }) => ({
-        ...{ code, severity, file, line, column, message, mend },
+        code,
+        severity,
+        file,
+        line,
+        column,
+        message,
+        mend,
       })),
       lines: [...problems.map(lineOf), summary],
       exit: errors ? 1 : 0,

@@ -77,8 +77,12 @@ function rehearsed({ protocol, disk, from }: FoundProtocol, seed: number): reado
     opened: {
       kind: 'opened',
       protocol: {
-        ...{ id: protocol.id, version: protocol.version, hash: disk.hash, language: protocol.language },
-        ...{ wording: null, from },
+        id: protocol.id,
+        version: protocol.version,
+        hash: disk.hash,
+        language: protocol.language,
+        wording: null,
+        from,
       },
       program: PROGRAM_STAMP,
       rehearsal: true,
