@@ -26,6 +26,15 @@ export default defineConfig({
       },
       {
         test: {
+          name: 'bench',
+          include: ['tests/bench/**/*.figures.ts'],
+          fileParallelism: false,
+          testTimeout: 300_000,
+          hookTimeout: 120_000,
+        },
+      },
+      {
+        test: {
           name: 'long',
           include: ['tests/long/**/*.test.ts'],
           fileParallelism: false,
