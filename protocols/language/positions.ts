@@ -1,13 +1,6 @@
 /** Offsets to lines and columns: worked out once, at the edge. */
 import type { Diagnostic, Problem } from './diagnostics.ts'
 
-/** 1-based line of an offset. */
-export function lineAt(text: string, offset: number): number {
-  let line = 1
-  for (let at = text.indexOf('\n'); at >= 0 && at < offset; at = text.indexOf('\n', at + 1)) line++
-  return line
-}
-
 /** Turns offsets of one text into 1-based lines and columns, in UTF-16 units. */
 export class Lines {
   readonly #starts: readonly number[]

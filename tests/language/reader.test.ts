@@ -54,6 +54,12 @@ describe('STD-FMT-4 values are read as YAML 1.2 with its core schema says', () =
     expect(scalarIn('a: 1.50\n', 'a').written).toBe('1.50')
   })
 
+  test('also where the file says that it is of an older version', () => {
+    expect(scalarIn('%YAML 1.1\n---\na: no\n', 'a').value).toBe('no')
+    expect(scalarIn('%YAML 1.1\n---\na: 010\n', 'a').value).toBe(10)
+    expect(scalarIn('%YAML 1.1\n---\na: 12:30:45\n', 'a').value).toBe('12:30:45')
+  })
+
   test('a key that could mean something to a program is a key like any other', () => {
     const { tree } = readYaml('protocol.yaml', '__proto__: { polluted: true }\nconstructor: x\n')
     expect(childOf(tree, 'constructor')).toMatchObject({ value: 'x' })

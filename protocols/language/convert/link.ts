@@ -124,10 +124,16 @@ function scoresFirst(draft: Draft): readonly PlacedExpression[] {
 }
 
 /** Names that an expression mentions, before anybody knows what they are. */
-export function namesRead({ hole }: PlacedExpression): ReadonlySet<string> {
-  const { tree } = parseExpression(hole.source)
-  return tree ? namesIn(tree) : new Set()
+export function namesRead(placed: PlacedExpression): ReadonlySet<string> {
+  const known = read.get(placed)
+  if (known) return known
+  const { tree } = parseExpression(placed.hole.source)
+  const names = tree ? namesIn(tree) : new Set<string>()
+  read.set(placed, names)
+  return names
 }
+
+const read = new WeakMap<PlacedExpression, ReadonlySet<string>>()
 
 function namesIn(tree: Formula): ReadonlySet<string> {
   const names = new Set<string>()

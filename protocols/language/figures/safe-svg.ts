@@ -18,7 +18,6 @@ export interface UnsafePart {
   readonly mend: string
 }
 
-const MARKUP = /<!--[\s\S]*?-->|<\?[\s\S]*?\?>|<!\[CDATA\[[\s\S]*?\]\]>|<![^>]*>|<\/?[^<>]*>|<|&/g
 const TAG = /^<(\/?)([A-Za-z_][\w:.-]*)([\s\S]*?)(\/?)>$/
 const ATTRIBUTE = /([^\s=/]+)\s*=\s*("[^"]*"|'[^']*')|(\S+)/g
 
@@ -27,25 +26,19 @@ export function unsafeParts(text: string): readonly UnsafePart[] {
   const parts: UnsafePart[] = []
   const open: string[] = []
   let roots = 0
-  for (const found of text.matchAll(MARKUP)) {
-    const start = found.index
-    const [markup] = found
-    const at = { start, end: start + markup.length }
-    if (markup.startsWith('<!--')) continue
+  for (const { start, end, closed } of markupIn(text)) {
+    const markup = text.slice(start, end)
+    const at = { start, end }
     if (markup === '&') {
       if (!KNOWN_ENTITIES.test(text.slice(start, start + 12))) parts.push(entity(at))
       continue
     }
-    if (markup.startsWith('<?')) {
-      if (start !== 0 || !markup.startsWith('<?xml '))
-        parts.push(declaration(at, 'An instruction to a program'))
+    const special = specialPart(markup, at, closed)
+    if (special !== undefined) {
+      if (special) parts.push(special)
       continue
     }
-    if (markup.startsWith('<!')) {
-      parts.push(declaration(at, markup.startsWith('<![') ? 'A CDATA section' : 'A document type'))
-      continue
-    }
-    const tag = TAG.exec(markup)
+    const tag = closed ? TAG.exec(markup) : null
     if (!tag) {
       parts.push(malformed(at, 'A tag begins here and is never closed'))
       continue
@@ -69,9 +62,53 @@ export function unsafeParts(text: string): readonly UnsafePart[] {
   return parts
 }
 
+/** What begins and ends a stretch of markup, longest beginning first. */
+const DELIMITERS = [
+  ['<!--', '-->'],
+  ['<![CDATA[', ']]>'],
+  ['<?', '?>'],
+  ['<!', '>'],
+  ['<', '>'],
+] as const
+
+interface Markup extends At {
+  readonly closed: boolean
+}
+
+/** Tags, remarks, declarations and entities, in one pass: what is never closed goes to the end of the text. */
+function* markupIn(text: string): Iterable<Markup> {
+  for (let at = 0; at < text.length; ) {
+    if (text[at] === '&') yield { start: at, end: at + 1, closed: true }
+    if (text[at] !== '<') {
+      at++
+      continue
+    }
+    const [opener, closer] = DELIMITERS.find(([begins]) => text.startsWith(begins, at)) ?? ['<', '>']
+    const found = text.indexOf(closer, at + opener.length)
+    const end = found < 0 ? text.length : found + closer.length
+    yield { start: at, end, closed: found >= 0 }
+    at = end
+  }
+}
+
+/** Null for a remark or a known entity, a problem for other markup that is no tag; undefined for a tag. */
+function specialPart(markup: string, at: At, closed: boolean): UnsafePart | null | undefined {
+  if (markup.startsWith('<!--')) {
+    if (!closed) return malformed(at, 'A remark begins here and is never closed')
+    // Two kinds of parsers end such a remark at different places.
+    return /[<>]|--/.test(markup.slice(4, -3)) ? unsafe(at, 'A remark holds markup.', 'Take it away.') : null
+  }
+  if (markup.startsWith('<?')) {
+    const isHeader = at.start === 0 && closed && markup.startsWith('<?xml ')
+    return isHeader ? null : declaration(at, 'An instruction to a program')
+  }
+  if (!markup.startsWith('<!')) return undefined
+  return declaration(at, markup.startsWith('<![') ? 'A CDATA section' : 'A document type')
+}
+
 /** Whether the drawing says in words what it shows. */
 export function hasTitle(text: string): boolean {
-  return /<title(?:\s[^>]*)?>\s*[^<\s]/.test(text)
+  return /<title(?:\s[^<>]*)?>\s*[^<\s]/.test(text)
 }
 
 function* attributeParts(attributes: string, offset: number): Iterable<UnsafePart> {
@@ -84,6 +121,7 @@ function* attributeParts(attributes: string, offset: number): Iterable<UnsafePar
       continue
     }
     const value = decoded(quoted.slice(1, -1))
+    if (/&(?!(?:amp|lt|gt|quot|apos);)/.test(value)) yield entity(at)
     const local = name.toLowerCase().replace(/^.*:/, '')
     if (local.startsWith('on')) {
       yield unsafe(at, `The attribute "${name}" would run a program.`, 'Take it away.')

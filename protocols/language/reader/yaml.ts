@@ -4,7 +4,7 @@
  */
 import { Composer, CST, isAlias, isMap, isScalar, isSeq, type Node, Parser, type YAMLError } from 'yaml'
 import type { Problem, Range } from '../diagnostics.ts'
-import { lineAt } from '../positions.ts'
+import { Lines } from '../positions.ts'
 import { suspectCharacters } from './characters.ts'
 import { unclosedBefore } from './unclosed.ts'
 import { DEEPEST, MOST_CHARACTERS, MOST_NODES } from './limits.ts'
@@ -32,7 +32,7 @@ export function readYaml(file: string, text: string): Reading {
   const [document, second] = [...composer.compose(tokens, true, text.length)]
   const syntax = document ? [...document.errors, ...document.warnings] : []
   const first = syntax.sort((a, b) => a.pos[0] - b.pos[0]).find(({ code }) => code !== 'TAG_RESOLVE_FAILED')
-  if (first && first.code !== 'MULTIPLE_DOCS') {
+  if (first) {
     return { tree: null, problems: [...problems, syntaxProblem(file, text, tokens, first)] }
   }
   if (second) {
@@ -99,11 +99,11 @@ const STYLES: Readonly<Record<string, ScalarStyle>> = {
 class Growing {
   readonly problems: Problem[] = []
   readonly #file: string
-  readonly #text: string
+  readonly #lines: Lines
 
   constructor(file: string, text: string) {
     this.#file = file
-    this.#text = text
+    this.#lines = new Lines(text)
   }
 
   /** `before` is where a value that isn't written (`key:`) would stand. */
@@ -144,7 +144,7 @@ class Growing {
       if (!key) continue
       const earlier = seen.get(key.key)
       if (earlier) {
-        const line = lineAt(this.#text, earlier.start)
+        const { line } = this.#lines.at(earlier.start)
         this.problems.push(readerProblem('duplicate_key', key.keyAt, key.key, line))
         continue
       }

@@ -82,10 +82,11 @@ function empty({ schema, path, issue }: Finding, node: Tree): Problem {
 function unknownKeys({ schema, tree, path }: Finding, keys: readonly string[]): readonly Problem[] {
   const map = deepest(tree, path).node
   const known = keysAt(schema, path)
+  const free = known.filter((name) => !entryOf(map, name))
+  const places = new Map(map.is === 'map' ? map.entries.map(({ key, keyAt }) => [key, keyAt]) : [])
   return keys.flatMap((key) => {
-    const at = entryOf(map, key)?.keyAt
+    const at = places.get(key)
     if (!at) return []
-    const free = known.filter((name) => !entryOf(map, name))
     const meant = nearest(key, free)
     const mend = meant ? `Did you mean "${meant}"?` : `Known here: ${known.join(', ')}.`
     return [schemaProblem('unknown_key', at, key, whereOf(path, map), mend)]

@@ -11,7 +11,7 @@ z.config({ jitless: true })
 export const NAME = /^[a-z][a-z0-9_]*$/
 
 /** A value with its UCUM unit as written: `60 s`, `0.7 cm`, `1 [lb_av]`. */
-export const QUANTITY = /^([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*(\S+)$/
+export const QUANTITY = /^(?=.{1,80}$)([+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?)\s*(\S+)$/
 
 const NAME_PHRASE = 'a name: a small letter, then small letters, digits and _'
 
