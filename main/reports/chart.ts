@@ -22,7 +22,6 @@ export interface ChartWords {
   day(on: string): string
 }
 
-const WIDTH = 520
 const HEIGHT = 132
 const EDGE = { left: 34, right: 74, top: 18, bottom: 22 }
 const INK = '#1d2730'
@@ -59,21 +58,28 @@ function spread(wanted: readonly number[]): number[] {
   return placed
 }
 
-/** @returns null where there are no two days to draw */
-export function chartOf(lines: readonly ChartLine[], { axis, tick, day }: ChartWords): string | null {
+/**
+ * @param width in the unit of the type size, which is 9
+ * @returns null where there are no two days to draw
+ */
+export function chartOf(
+  lines: readonly ChartLine[],
+  { axis, tick, day }: ChartWords,
+  width: number,
+): string | null {
   const points = lines.flatMap((line) => line.points)
   const days = [...new Set(points.map((point) => point.on))].sort()
   const [first, last] = [days[0], days.at(-1)]
   if (first === undefined || last === undefined || first === last) return null
-  const x = scaleUtc([moment(first), moment(last)], [EDGE.left, WIDTH - EDGE.right])
+  const x = scaleUtc([moment(first), moment(last)], [EDGE.left, width - EDGE.right])
   const values = points.map((point) => point.value)
   const room = (Math.max(...values) - Math.min(...values)) * 0.15 || Math.abs(values[0] ?? 0) * 0.1 || 1
   const y = scaleLinear(
     [Math.min(...values) - room, Math.max(...values) + room],
     [HEIGHT - EDGE.bottom, EDGE.top],
   )
-  const grid = y.ticks(4).map((value) => {
-    const line = `<path d="M${EDGE.left} ${at(y(value))}H${WIDTH - EDGE.right}" stroke="${HAIR}" stroke-width="0.6"/>`
+  const grid = y.ticks(3).map((value) => {
+    const line = `<path d="M${EDGE.left} ${at(y(value))}H${width - EDGE.right}" stroke="${HAIR}" stroke-width="0.6"/>`
     return line + words(EDGE.left - 5, y(value) + 2.8, tick(value), 'end', QUIET)
   })
   const ends = [
@@ -95,5 +101,5 @@ export function chartOf(lines: readonly ChartLine[], { axis, tick, day }: ChartW
     const label = end ? words(end.x + 8, (labels[index] ?? end.y) + 2.8, line.label, 'start', INK) : ''
     return `<path d="${path}" fill="none" stroke="${INK}" stroke-width="1" stroke-dasharray="${dash}"/>${marks.join('')}${label}`
   })
-  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${WIDTH} ${HEIGHT}" width="${WIDTH}" height="${HEIGHT}" font-family="Libertinus Serif" font-size="9">${words(0, 9, axis, 'start', QUIET)}${grid.join('')}${ends.join('')}${drawn.join('')}</svg>`
+  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${HEIGHT}" width="${width}" height="${HEIGHT}" font-family="Libertinus Serif" font-size="9">${words(0, 9, axis, 'start', QUIET)}${grid.join('')}${ends.join('')}${drawn.join('')}</svg>`
 }

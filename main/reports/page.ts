@@ -25,7 +25,11 @@ export type Block =
   | { readonly block: 'text'; readonly text: string }
   /** Smaller and greyer than a text. */
   | { readonly block: 'note'; readonly text: string }
-  | { readonly block: 'picture'; readonly svg: string; readonly alt: string }
+  /** Two side by side. */
+  | {
+      readonly block: 'pictures'
+      readonly pictures: readonly { readonly svg: string; readonly alt: string }[]
+    }
 
 export interface Page {
   readonly language: string

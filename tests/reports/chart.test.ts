@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest'
-import { type ChartLine, chartOf } from '../../main/reports/chart.ts'
+import { type ChartLine, chartOf as drawn, type ChartWords } from '../../main/reports/chart.ts'
+
+const chartOf = (lines: readonly ChartLine[], said: ChartWords) => drawn(lines, said, 520)
 
 const words = { axis: 'Time, s', tick: String, day: (on: string) => on }
 

@@ -1,5 +1,5 @@
 import type { Change, ErrorOfValue, Result, ScoreValue } from '../../../protocols/scoring/result.ts'
-import { amount, day, reasonWords, scoreAmount, whereOf } from '../figures.ts'
+import { amount, day, reasonWords, scoreAmount, unitWords, whereOf } from '../figures.ts'
 import type { ReportInput } from '../input.ts'
 import type { Names } from '../names.ts'
 import { type Block, heading, lines, narrow, note, numeric, paragraph, table, wide } from '../page.ts'
@@ -36,6 +36,12 @@ function cautionWords(caution: Caution, names: Names): string {
   return reasonWords('change_caution', caution, worded)
 }
 
+/** A figure as printed, its unit in words. */
+function printedWords(printed: string): string {
+  const [number = '', unit = '1'] = printed.split(' ')
+  return say('value', { number, unit: unitWords(unit, Number(number)), over: 'no' })
+}
+
 /** Whom a figure was gathered on and where it is published. */
 const peopleWords = (figure: Figure | ErrorOfValue, names: Names): string =>
   say('figure.people', {
@@ -62,7 +68,7 @@ function figureTable(score: ScoreValue, change: Change, names: Names): Block[] {
     narrow(say('column.exceeded')),
   ]
   const rows = change.figures.map((figure, index) => [
-    say('figure.name', { statistic: figure.statistic, printed: figure.printed }),
+    say('figure.name', { statistic: figure.statistic, printed: printedWords(figure.printed) }),
     figure.threshold === null ? say('unknown') : scoreAmount(score, figure.threshold),
     [peopleWords(figure, names), ...cautions.own(index)].join('. '),
     say('exceeded', { exceeded: figure.exceeded === null ? 'open' : figure.exceeded ? 'yes' : 'no' }),
@@ -119,7 +125,7 @@ export function errorOf({ result, protocol }: ReportInput, names: Names): Block[
     return [
       [
         first.score.title,
-        say('figure.name', { statistic: first.error.statistic, printed: first.error.printed }),
+        say('figure.name', { statistic: first.error.statistic, printed: printedWords(first.error.printed) }),
         peopleWords(first.error, names),
         these.map(({ score, error }) => intervalWords(score, error.half, range)).join('; '),
       ],

@@ -35,20 +35,28 @@ function described(series: Series, lines: readonly ChartLine[]): string {
   return say('history.chart', { title: series.title, unit, series: told.join('; ') })
 }
 
+/** Two charts stand side by side; one has the page's width. */
+const WHOLE = 520
+const HALF = 253
+
 /** A chart for each score of this test that was given on more than one day. */
 export function historyOf({ history, result }: ReportInput): Block[] {
   const shown = new Set(result.scores.filter((score) => score.shown).map((score) => score.score))
-  const charts = history
+  const drawn = history
     .filter((series) => shown.has(series.score))
-    .flatMap((series): Block[] => {
-      const lines = linesOf(series)
-      const axis = say('history.axis', { title: series.title, unit: unitWords(series.unit) })
-      const svg = chartOf(lines, { axis, tick: (value) => tickWords(value), day })
-      return svg ? [{ block: 'picture', svg, alt: described(series, lines) }] : []
-    })
-  if (charts.length === 0) return []
-  const [first] = history
-  return [heading(say('history'), say('history.hint', { better: first?.better ?? 'none' })), ...charts]
+    .map((series) => ({ series, lines: linesOf(series) }))
+    .filter(({ lines }) => new Set(lines.flatMap((line) => line.points.map((point) => point.on))).size > 1)
+  const width = drawn.length > 1 ? HALF : WHOLE
+  const pictures = drawn.flatMap(({ series, lines }) => {
+    const axis = say('history.axis', { title: series.title, unit: unitWords(series.unit) })
+    const svg = chartOf(lines, { axis, tick: tickWords, day }, width)
+    return svg ? [{ svg, alt: described(series, lines) }] : []
+  })
+  const [first] = drawn
+  if (!first) return []
+  const alike = drawn.every(({ series }) => series.better === first.series.better)
+  const better = alike ? first.series.better : 'none'
+  return [heading(say('history'), say('history.hint', { better })), { block: 'pictures', pictures }]
 }
 
 const tickWords = (value: number): string =>
