@@ -11,15 +11,17 @@ export interface AdministrationListProps {
   /** Said when there are none. */
   readonly none: string
   readonly client: string
+  /** True in an open visit: then it can be said at once that it was given to somebody else. */
+  readonly isNow: boolean
 }
 
 /** Tests that were given, without a single value: results open on request, since the client reads along. */
-export function AdministrationList({ lines, none, client }: AdministrationListProps) {
+export function AdministrationList({ lines, none, client, isNow }: AdministrationListProps) {
   if (lines.length === 0) return <p className="soft">{none}</p>
   return (
     <ul className="client-list">
       {lines.map((line) => (
-        <li key={line.id} className="client-line">
+        <li key={line.id} className={isNow ? 'client-line' : 'client-line client-line-short'}>
           <div>
             <p className="client-line-title">{line.protocol.title}</p>
             <p className="soft small">
@@ -28,16 +30,21 @@ export function AdministrationList({ lines, none, client }: AdministrationListPr
                 .join(' · ')}
             </p>
           </div>
-          <LineActions line={line} client={client} />
+          <LineActions line={line} client={client} isNow={isNow} />
         </li>
       ))}
     </ul>
   )
 }
 
-function LineActions({ line, client }: { readonly line: Line; readonly client: string }) {
-  if (line.enteredInError) return null
-  if (line.phase === 'withdrawn') return null
+interface LineActionsProps {
+  readonly line: Line
+  readonly client: string
+  readonly isNow: boolean
+}
+
+function LineActions({ line, client, isNow }: LineActionsProps) {
+  if (line.enteredInError || line.phase === 'withdrawn') return null
   if (line.phase !== 'finished')
     return (
       <Button
@@ -62,13 +69,15 @@ function LineActions({ line, client }: { readonly line: Line; readonly client: s
       >
         {say('client.history')}
       </Button>
-      <Button
-        look="quiet"
-        label={say('client.move.label', { test: line.protocol.title })}
-        onPress={() => go(`move/${client}/${line.id}`)}
-      >
-        {say('client.move')}
-      </Button>
+      {isNow ? (
+        <Button
+          look="quiet"
+          label={say('client.move.label', { test: line.protocol.title })}
+          onPress={() => go(`move/${client}/${line.id}`)}
+        >
+          {say('client.move')}
+        </Button>
+      ) : null}
     </div>
   )
 }

@@ -1,3 +1,4 @@
+import { SIDES } from '../../../protocols/client.ts'
 import type { Output } from '../../../main/contract/procedures.ts'
 import type { Push } from '../../../main/contract/pushes.ts'
 import { showDate } from '../../app/dates.ts'
@@ -42,29 +43,62 @@ interface OpenClientProps {
 }
 
 function OpenClient({ person, administrations }: OpenClientProps) {
-  const { clinic, reread } = useSession()
-  const { call } = useHost()
-  const { run, fault, isBusy } = useDoing()
+  const { clinic } = useSession()
   const visit = clinic.visit?.client === person.id ? clinic.visit : null
   const today = administrations.filter((line) => visit?.administrations.some((own) => own.id === line.id))
   const before = administrations.filter((line) => !today.includes(line))
+  return (
+    <Page title={nameOf(person)} lead={<WhoLine person={person} />} isWide>
+      <VisitActions client={person.id} visit={visit?.id ?? null} />
+      <div className="client-columns">
+        <div className="stack stack-wide">
+          {visit ? (
+            <Section title={say('client.today')} hint={say('client.today.hint')}>
+              <AdministrationList lines={today} none={say('client.today.none')} client={person.id} isNow />
+            </Section>
+          ) : null}
+          <Section title={say('client.before')}>
+            <AdministrationList
+              lines={before}
+              none={say('client.before.none')}
+              client={person.id}
+              isNow={false}
+            />
+          </Section>
+        </div>
+        <Facts person={person} />
+      </div>
+    </Page>
+  )
+}
+
+interface VisitActionsProps {
+  readonly client: string
+  /** The open visit of this client; null: none is open. */
+  readonly visit: string | null
+}
+
+function VisitActions({ client, visit }: VisitActionsProps) {
+  const { reread } = useSession()
+  const { call } = useHost()
+  const { run, fault, isBusy } = useDoing()
   const begin = () =>
     void run(async () => {
-      await call('visits.open', { client: person.id })
+      await call('visits.open', { client })
       reread()
     })
   const end = () =>
     void run(async () => {
-      if (visit) await call('visits.close', { visit: visit.id })
+      if (visit) await call('visits.close', { visit })
       reread()
       go('')
     })
   return (
-    <Page title={nameOf(person)} lead={<WhoLine person={person} />} isWide>
+    <>
       <FaultNotice fault={fault} />
       <div className="row">
         {visit ? (
-          <Button look="strong" isLarge onPress={() => go(`client/${person.id}/choose`)}>
+          <Button look="strong" isLarge onPress={() => go(`client/${client}/choose`)}>
             {say('client.choose')}
           </Button>
         ) : (
@@ -72,7 +106,7 @@ function OpenClient({ person, administrations }: OpenClientProps) {
             {say('client.begin')}
           </Button>
         )}
-        <Button isLarge onPress={() => go(`client/${person.id}/profile`)}>
+        <Button isLarge onPress={() => go(`client/${client}/profile`)}>
           {say('client.profile')}
         </Button>
         {visit ? (
@@ -81,20 +115,7 @@ function OpenClient({ person, administrations }: OpenClientProps) {
           </Button>
         ) : null}
       </div>
-      <div className="client-columns">
-        <div className="stack stack-wide">
-          {visit ? (
-            <Section title={say('client.today')} hint={say('client.today.hint')}>
-              <AdministrationList lines={today} none={say('client.today.none')} client={person.id} />
-            </Section>
-          ) : null}
-          <Section title={say('client.before')}>
-            <AdministrationList lines={before} none={say('client.before.none')} client={person.id} />
-          </Section>
-        </div>
-        <Facts person={person} />
-      </div>
-    </Page>
+    </>
   )
 }
 
@@ -126,6 +147,12 @@ function Facts({ person }: { readonly person: Person }) {
   return (
     <Section title={say('client.facts')}>
       <dl className="client-facts">
+        {SIDES.filter((side) => facts.arms[side].condition).map((side) => (
+          <div key={side}>
+            <dt>{say(`client.fact.condition.${side}`)}</dt>
+            <dd>{[facts.arms[side].condition, facts.arms[side].since].filter(Boolean).join(', ')}</dd>
+          </div>
+        ))}
         {lines.map(([id, words]) => (
           <div key={id}>
             <dt>{say(`client.fact.${id}`)}</dt>
