@@ -305,6 +305,47 @@ norms:
   })
 })
 
+test('STD-INT-1 a result names source, stratum, size, statistic, definition, and keeps the two intervals apart', () => {
+  const named = protocolOf({
+    more: `${NORMS}
+change:
+  - { of: total, sem: 1 s, population: Invented clients, n: 40, source: made_up }
+`,
+    files: { 'norms/adults.csv': CSV, 'norms/minutes.csv': MINUTES },
+  })
+  const built = buildResult({
+    protocol: named,
+    administration: givenOn('2026-06-15'),
+    standing: standingOf({ protocol: named }),
+    earlier: [],
+    verified: new Map(),
+  })
+  const score = built.scores.find((one) => one.score === 'total' && one.place.hand === 'left')
+  expect(score?.norms[0]).toMatchObject({
+    source: { id: 'made_up', cite: 'Invented for a test' },
+    population: 'Invented adults',
+    statistic: 'mean-sd',
+    strata: [
+      {
+        sex: 'F',
+        ageMin: 20,
+        ageMax: 39,
+        hand: 'nondominant',
+        n: 25,
+        mean: 31,
+        sd: 2,
+        definition: 'modified-t',
+      },
+    ],
+  })
+  // Of the norm group's size, in per cent; and of the measurement, in seconds around the value: 1.96 SEM.
+  expect(score?.norms[0]?.strata[0]?.percentileInterval).toHaveLength(2)
+  expect(score?.error).toMatchObject([
+    { statistic: 'SEM', printed: '1 s', population: 'Invented clients', n: 40 },
+  ])
+  expect(score?.error[0]?.half).toBeCloseTo(1.959963984540054, 12)
+})
+
 test('every caution that norms give is one of the list, with the details named there', () => {
   const cases: Case[] = [
     {},
