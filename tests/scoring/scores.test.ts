@@ -272,8 +272,9 @@ scores:
   - { score: moment, title: Moment, each: load, value: "load.mass * only(lift.value)", unit: "g.s", better: none, decimals: 1 }
 `,
   })
-  const lift = (load: string) => trialOf({ step: 'lift', place: { load }, readings: { value: 2 } })
-  const trials = [lift('light'), lift('heavy')]
+  const trials = ['light', 'heavy'].map((load) =>
+    trialOf({ step: 'lift', place: { load }, readings: { value: 2 } }),
+  )
   expect(scoresOf(standingOf({ protocol: loads, trials }))).toEqual({
     'moment@light': 100,
     'moment@heavy': 400,
