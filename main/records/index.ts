@@ -1,8 +1,6 @@
 /** The door to a clinic's records: everything the rest of the program may use of this folder. */
 export type { Projected, ProjectedScore, Projector } from './administration.ts'
-export type { StreamKind } from './chain.ts'
-export type { Entry, Stamped, Stream } from './entry.ts'
-export type { Body } from './event-kind.ts'
+export type { Stamped, Stream } from './entry.ts'
 export { event as clientAdded } from './events/client-added.v1.ts'
 export { event as clientChanged } from './events/client-changed.v1.ts'
 export { event as kitRegistered } from './events/kit-registered.v1.ts'
@@ -17,13 +15,9 @@ export { protocolHash, textHash } from './protocol-hash.ts'
 export type {
   AdministrationRow,
   ClientRow,
-  Found,
-  Reads,
   ScoreRow,
-  UserRow,
-  VerifiedNorm,
   VisitRow,
 } from './rows.ts'
 export type { StoreKind } from './stores.ts'
-export type { VerifyProblem, VerifyReport } from './verify.ts'
+export type { VerifyReport } from './verify.ts'
 export { localTime, systemClock, type WallClock } from './wall-clock.ts'

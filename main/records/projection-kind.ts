@@ -2,7 +2,7 @@ import type { Value } from './database.ts'
 import type { Body, EventKind } from './event-kind.ts'
 import type { Entry } from './entry.ts'
 
-export type Row = Readonly<Record<string, Value>>
+type Row = Readonly<Record<string, Value>>
 
 export type Change =
   /** A row, whole; it replaces the one with the same primary key. */

@@ -64,7 +64,7 @@ export interface VerifiedNorm {
   readonly by: string
   readonly at: string
 }
-export interface Found {
+interface Found {
   /** False below three letters or digits: then nobody is listed. */
   readonly enough: boolean
   readonly found: readonly ClientRow[]

@@ -22,7 +22,7 @@ export interface VerifyOptions {
   readonly signal: AbortSignal
 }
 
-export interface VerifyProblem {
+interface VerifyProblem {
   /**
    * - `file`: SQLite finds the file damaged. - `gap`: events of a device are missing before this one.
    * - `chain`: the event is not the one that its device hashed, or the one before it isn't.

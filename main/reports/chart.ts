@@ -4,7 +4,7 @@
  */
 import { scaleLinear, scaleUtc } from 'd3-scale'
 
-export interface ChartPoint {
+interface ChartPoint {
   /** Civil date. */
   readonly on: string
   readonly value: number

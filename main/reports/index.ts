@@ -3,7 +3,7 @@ import { pageOf } from './content.ts'
 import type { ReportInput } from './input.ts'
 import { pdfOf } from './typst.ts'
 
-export type { Person, ReportInput, Series } from './input.ts'
+export type { Person, ReportInput } from './input.ts'
 export { shortText } from './short-text.ts'
 
 /**

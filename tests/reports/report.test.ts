@@ -1,4 +1,3 @@
-import { execFileSync } from 'node:child_process'
 import { describe, expect, test } from 'vitest'
 import { renderReport, type ReportInput, shortText } from '../../main/reports/index.ts'
 import { NOTHING_KNOWN } from '../../protocols/client.ts'
@@ -371,8 +370,4 @@ test.each([
   [{ known: 'no' }, 'not known'],
 ] as const)('a birth that is known as %j is told as exactly as that', (born, words) => {
   expect(readBack(altered(({ person }) => ({ person: person && { ...person, born } }))).text).toContain(words)
-})
-
-test('the tools that read a PDF back are there', () => {
-  expect(execFileSync('pdftotext', ['-v'], { encoding: 'utf8', stdio: ['ignore', 'pipe', 'pipe'] })).toBe('')
 })
