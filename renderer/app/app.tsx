@@ -1,3 +1,4 @@
+import { useEffect } from 'react'
 import { Button } from '../parts/button.tsx'
 import { Notice } from '../parts/notice.tsx'
 import { Page } from '../parts/page.tsx'
@@ -47,8 +48,12 @@ function DemoStrip() {
 }
 
 function Screen({ place }: { readonly place: string }) {
-  const { user } = useClinic()
+  const { user, program } = useClinic()
   const here = routeFor(place)
+  const title = user ? here?.route.title : 'examiner.title'
+  useEffect(() => {
+    if (title) document.title = say('app.window', { screen: say(title), program: program.name })
+  }, [title, program.name])
   if (!user) return <ExaminerScreen />
   if (!here) throw new Error('There is no first screen')
   return (

@@ -9,6 +9,8 @@ export type Params = Readonly<Record<string, string>>
 export interface Route {
   /** Such as `client/:id`; the part after a colon comes in `params`. */
   readonly path: string
+  /** Key of the words that head the window: never a client's name, which browsers would remember. */
+  readonly title: string
   readonly Screen: ComponentType<{ readonly params: Params }>
   /** True where nothing but the screen itself is shown: it is read at arm's length. */
   readonly isBare?: boolean

@@ -1,5 +1,5 @@
 /** What every screen knows: the clinic, who sits here, and how they like it. */
-import { createContext, type ReactNode, useContext, useEffect, useMemo } from 'react'
+import { createContext, type ReactNode, useContext, useMemo } from 'react'
 import type { Output } from '../../main/contract/procedures.ts'
 import type { Push } from '../../main/contract/pushes.ts'
 import { Page } from '../parts/page.tsx'
@@ -29,10 +29,6 @@ const touchesClinic = (push: Push) => push.push === 'clinic'
 /** Reads the clinic's state and keeps it; shows a fault with a way on where that can't be done. */
 export function SessionProvider({ children }: { readonly children: ReactNode }) {
   const { value, fault, again } = useReading('clinic.state', {}, touchesClinic)
-  const name = value?.program.name
-  useEffect(() => {
-    if (name) document.title = name
-  }, [name])
   const session = useMemo(() => (value ? { clinic: value, reread: again } : null), [value, again])
   if (!session) {
     return (

@@ -3,6 +3,7 @@ import { ChoosingScreen } from './index.tsx'
 
 export default {
   path: 'client/:client/choose',
+  title: 'choosing.title',
   Screen: ({ params }) => <ChoosingScreen client={params.client ?? ''} />,
   client: 'client',
 } satisfies Route

@@ -1,4 +1,4 @@
 import type { Route } from '../../app/route.ts'
 import { FirstScreen } from './index.tsx'
 
-export default { path: '', Screen: FirstScreen } satisfies Route
+export default { path: '', title: 'app.window.first', Screen: FirstScreen } satisfies Route

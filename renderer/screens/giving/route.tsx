@@ -3,6 +3,7 @@ import { GivingScreen } from './index.tsx'
 
 export default {
   path: 'administration/:store/:id',
+  title: 'app.window.giving',
   Screen: ({ params }) => (
     <GivingScreen
       key={params.id}

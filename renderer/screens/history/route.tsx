@@ -3,6 +3,7 @@ import HistoryScreen from './index.tsx'
 
 export default {
   path: 'history/:client/:protocol',
+  title: 'app.window.history',
   Screen: ({ params }) => (
     <HistoryScreen
       client={params.client ?? ''}

@@ -3,6 +3,7 @@ import { MovingScreen } from './index.tsx'
 
 export default {
   path: 'move/:client/:administration',
+  title: 'moving.title',
   Screen: ({ params }) => (
     <MovingScreen client={params.client ?? ''} administration={params.administration ?? ''} />
   ),

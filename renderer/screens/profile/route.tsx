@@ -3,6 +3,7 @@ import { ProfileScreen } from './index.tsx'
 
 export default {
   path: 'client/:client/profile',
+  title: 'profile.title',
   Screen: ({ params }) => <ProfileScreen client={params.client ?? ''} />,
   client: 'client',
 } satisfies Route

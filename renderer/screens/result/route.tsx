@@ -13,4 +13,4 @@ function ResultRoute({ params }: { readonly params: Params }) {
   return <ResultScreen store={store} id={params.id ?? ''} onLeave={leave} />
 }
 
-export default { path: 'result/:store/:id', Screen: ResultRoute } satisfies Route
+export default { path: 'result/:store/:id', title: 'app.window.result', Screen: ResultRoute } satisfies Route
