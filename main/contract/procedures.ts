@@ -31,9 +31,10 @@ const acted = z.discriminatedUnion('taken', [
 ])
 
 export const procedures = {
+  /** Tells of the visit, and so of its client, only once somebody is at the desk. */
   'clinic.state': procedure({
     needs: 'nobody',
-    showsClient: false,
+    showsClient: true,
     input: nothing,
     output: z.strictObject({
       program: z.strictObject({ name: z.string(), version: z.string() }),

@@ -10,7 +10,7 @@ export function dataFolder(system: NodeJS.Platform, home: string, environment: E
   if (system === 'win32')
     return join(environment.LOCALAPPDATA ?? join(home, 'AppData', 'Local'), PROGRAM.name)
   if (system === 'darwin') return join(home, 'Library', 'Application Support', PROGRAM.name)
-  return join(environment.XDG_DATA_HOME || join(home, '.local', 'share'), PROGRAM.name.toLowerCase())
+  return join(environment.XDG_DATA_HOME || join(home, '.local', 'share'), PROGRAM.command)
 }
 
 /**

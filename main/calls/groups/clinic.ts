@@ -9,7 +9,7 @@ export const clinicCalls: Group<'clinic.state' | 'desk.waiting'> = (clinic) => {
     'clinic.state'(_, { session }) {
       const visit = clinic.openVisit()
       return {
-        program: PROGRAM,
+        program: { name: PROGRAM.name, version: PROGRAM.version },
         demo: clinic.demo,
         recordsFolder: clinic.folder,
         clinicProtocolsFolder: clinic.ownProtocols,

@@ -26,7 +26,12 @@ async function run(): Promise<void> {
     if (ending) return
     ending = true
     await server.close()
-    close()
+    try {
+      close()
+    } catch (error) {
+      console.error(say('browser.not_all_saved', { problem: problemOf(error).message }))
+      process.exit(2)
+    }
     console.log(say('browser.ending'))
     process.exit(0)
   }

@@ -1,5 +1,6 @@
 /** From the words after `evenhand` to a command and what it was given. */
 import { parseArgs } from 'node:util'
+import { PROGRAM } from '../../program.ts'
 import { nearest } from '../nearest.ts'
 import { HostProblem } from '../problem.ts'
 import type { Command, Given } from './command.ts'
@@ -88,11 +89,11 @@ function checkComplete(command: Command, given: Given): void {
       throw new HostProblem('command.option_missing', { option, usage: usageOf(command) })
 }
 
-/** `evenhand compare PROTOCOL --score ID … [--json]` */
+/** `<program> compare PROTOCOL --score ID … [--json]` */
 export function usageOf({ name, names, options }: Command): string {
   const written = Object.entries(options).map(([option, { value, oneOf, required }]) => {
     const text = ['--', option, value || oneOf ? ` ${value ?? oneOf?.join('|')}` : ''].join('')
     return required ? text : `[${text}]`
   })
-  return ['evenhand', name, names.usage, ...written, '[--json]'].filter(Boolean).join(' ')
+  return [PROGRAM.command, name, names.usage, ...written, '[--json]'].filter(Boolean).join(' ')
 }
