@@ -1,13 +1,13 @@
 /** What can be told or put right at any time: nothing here re-routes what is being given. */
 import { otherSide, type Side } from '../client.ts'
 import { STEP_KINDS } from '../language/schema/kinds.ts'
-import type { Ground } from './due.ts'
+import { type Ground, sectionChart, sectionMoment } from './due.ts'
 import type { EventBody, Place, RunnerEvent } from './events.ts'
-import { grow, type Grown, listOf, replaced } from './grown.ts'
+import { grow, type Grown, listOf, newest, replaced } from './grown.ts'
 import { samePlace } from './places.ts'
 import type { Happened, Judged, State } from './state.ts'
 import { type Law, type Transition, transition } from './transitions.ts'
-import { stepOf } from './tree.ts'
+import { spotOf, stepOf } from './tree.ts'
 import type { Correction, Deviation, Refusal, Trial } from './view.ts'
 
 type Kind = RunnerEvent['kind']
@@ -89,13 +89,15 @@ const explained = (ground: Ground): Told<'explained'> => ({
   },
 })
 
+const isCorrectable = ({ status, outcome }: Trial): boolean => status === 'standing' && outcome === 'done'
+
 const corrected = (ground: Ground): Told<'corrected'> => ({
+  waits: ({ trials }) => newest(trials, isCorrectable) === null,
   refuses: (state, { trial: id, column, value }) => {
     const found = trialAt(state, id)
     if (found === null) return refuse('no_such_trial', { trial: id })
     const { trial } = found
-    if (trial.status !== 'standing' || trial.outcome !== 'done')
-      return refuse('not_correctable', { trial: id })
+    if (!isCorrectable(trial)) return refuse('not_correctable', { trial: id })
     const step = stepOf(ground.tree, trial.step)
     const type = STEP_KINDS.get(step.kind)?.columns(step)[column]
     if (type === undefined || trial.readings[column] === undefined)
@@ -129,7 +131,7 @@ const corrected = (ground: Ground): Told<'corrected'> => ({
   },
 })
 
-/** Rules that would have judged otherwise on what is known now, each as it stood when it was judged. */
+/** Rules and sections that would have judged otherwise on what is known now, each as it stood when it was judged. */
 function differing(ground: Ground, state: State): State['wouldDiffer'] {
   const found: Judged[] = []
   for (const judged of listOf(state.judged)) {
@@ -137,19 +139,36 @@ function differing(ground: Ground, state: State): State['wouldDiffer'] {
       ...state,
       trials: { items: state.trials.items.slice(0, judged.trials), length: judged.trials },
     }
-    const { node } = ground.tree.spots.get(judged.rule) ?? {}
-    if (node?.node !== 'rule' || ground.judging.holds(then, node.when, judged.place) === judged.verdict)
-      continue
-    if (!found.some(({ rule, place }) => rule === judged.rule && samePlace(place, judged.place)))
+    if (judgeAgain(ground, then, judged) === judged.verdict) continue
+    if (!found.some(({ rule, place }) => rule === judged.rule && samePlace(place, judged.place))) {
       found.push(judged)
+    }
   }
   return found.map(({ rule, place }) => ({ rule, place }))
 }
 
+function judgeAgain(ground: Ground, then: State, { rule, place, verdict }: Judged): Judged['verdict'] {
+  const { node } = spotOf(ground.tree, rule)
+  if (node.node === 'rule') return ground.judging.holds(then, node.when, place)
+  if (node.node !== 'section') return verdict
+  return sectionChart(node).next(sectionMoment(ground, then, node, place))
+}
+
 const mirrored = (side: string) => otherSide(side as Side)
+
+/** A section over the hands has taken the other hand next. */
+const judgedMirrored = (overHands: ReadonlySet<string>, judged: Grown<Judged>): Grown<Judged> => ({
+  ...judged,
+  items: judged.items.map((each) =>
+    overHands.has(each.rule) && typeof each.verdict === 'string'
+      ? { ...each, verdict: mirrored(each.verdict) }
+      : each,
+  ),
+})
 
 /** Right for left in every trial, order and place over the hands: the hands were taken for each other. */
 const relabelled = (ground: Ground): Told<'relabelled'> => ({
+  waits: ({ orders }) => orders.length === 0,
   refuses: ({ facts }) =>
     facts !== null && (facts.arms.right.status === 'absent' || facts.arms.left.status === 'absent')
       ? refuse('only_one_hand')
@@ -176,7 +195,7 @@ const relabelled = (ground: Ground): Told<'relabelled'> => ({
     return {
       trials: swapIn(state.trials),
       ends: swapIn(state.ends),
-      judged: swapIn(state.judged),
+      judged: judgedMirrored(overHands, swapIn(state.judged)),
       rules: swapIn(state.rules),
       orders: {
         ...orders,

@@ -49,6 +49,7 @@ export function givingNode(ground: Ground): ChartNode {
         told(
           'paused',
           {
+            waits: ({ running }) => running,
             refuses: ({ running }) => (running ? { refused: 'trial_running', detail: {} } : null),
             change: (_state, { reason }) => ({ because: reason }),
           },

@@ -109,6 +109,8 @@ export interface SectionChart {
   refuses(moment: SectionMoment, items: readonly string[]): Refusal | null
   /** The pass after the one at hand; null when the section is over. */
   next(moment: SectionMoment): PassId | null
+  /** Passes between the one at hand and the next that are left out since their condition has no answer. */
+  unclear(moment: SectionMoment, next: PassId | null): readonly PassId[]
   /** All passes that are due after the one at hand, as things stand. */
   due(moment: SectionMoment): readonly PassId[]
   /** How many passes there are; null where that shows only later. */

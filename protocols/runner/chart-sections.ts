@@ -1,6 +1,5 @@
 /** The part of the chart that is one section of the file: an order where it takes one, then pass after pass. */
 import type { Closing, Outcome, Section } from '../language/model.ts'
-import type { PassId } from './chart-parts.ts'
 import {
   closedAs,
   dueAfter,
@@ -10,6 +9,7 @@ import {
   placeAround,
   type Reach,
   sectionChart,
+  sectionKind,
   sectionMoment,
 } from './due.ts'
 import { grow } from './grown.ts'
@@ -21,6 +21,7 @@ import {
   type Change,
   type ChartNode,
   entering,
+  onEntry,
   type Law,
   type Transition,
   transition,
@@ -96,21 +97,14 @@ function orderingNode(ground: Ground, section: Section): ChartNode {
 
 /** Before each pass: which one is next, or what comes after the section. */
 function turnNode(ground: Ground, section: Section, leave: Change): ChartNode {
-  const next = (state: State): PassId | null =>
-    sectionChart(section).next(sectionMoment(ground, state, section, state.place))
-  const closed = (state: State): Outcome | null => {
-    const pass = next(state)
-    return pass === null ? null : closedAs(state, section, pass)
-  }
-  const advance: Change = (state) => {
-    const pass = next(state)
-    const around = placeAround(ground.tree, section.name, state.place)
-    return pass === null ? {} : { place: { ...around, [section.name]: pass } }
-  }
+  const around = (state: State) => placeAround(ground.tree, section.name, state.place)
+  const closed = (state: State): Outcome | null =>
+    state.next === null ? null : closedAs(state, section, state.next)
+  const advance: Change = (state) =>
+    state.next === null ? {} : { place: { ...around(state), [section.name]: state.next } }
   const passOver: Change = (state, event) => {
-    const pass = next(state)
-    if (pass === null) return {}
-    const due = dueInPass(ground, state, section, placeAround(ground.tree, section.name, state.place), pass)
+    if (state.next === null) return {}
+    const due = dueInPass(ground, state, section, around(state), state.next)
     return addRows(ground, state, event, due, { outcome: closed(state) ?? 'not_given' })
   }
   const first = section.steps[0]?.name ?? turnOf(section.name)
@@ -119,11 +113,36 @@ function turnNode(ground: Ground, section: Section, leave: Change): ChartNode {
   )
   return {
     id: turnOf(section.name),
+    entry: onEntry(judgesTurn(ground, section)),
     always: [
       atOnce(turnOf(section.name), (state) => closed(state) !== null, both(passOver, advance)),
-      atOnce(first, (state) => next(state) !== null, advance),
+      atOnce(first, (state) => state.next !== null, advance),
       ...over,
     ],
+  }
+}
+
+/** Settles the next pass; a decision that rests on a condition is remembered for corrections. */
+function judgesTurn(ground: Ground, section: Section): Change {
+  const chart = sectionChart(section)
+  const { conditions } = sectionKind(section)
+  const isConditional = conditions.some((key) => section.fields[key] !== undefined)
+  return (state) => {
+    const moment = sectionMoment(ground, state, section, state.place)
+    const next = chart.next(moment)
+    if (!isConditional) return { next }
+    const { around, pass } = moment
+    const place = pass === null ? around : { ...around, [section.name]: pass }
+    const unclear = chart.unclear(moment, next).map((item) => ({
+      rule: section.name,
+      place: { ...around, [section.name]: item },
+      did: 'nothing' as const,
+    }))
+    return {
+      next,
+      judged: grow(state.judged, { rule: section.name, place, verdict: next, trials: state.trials.length }),
+      rules: unclear.reduce((all, each) => grow(all, each), state.rules),
+    }
   }
 }
 

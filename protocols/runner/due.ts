@@ -2,6 +2,7 @@
 import { NOTHING_KNOWN, SIDES } from '../client.ts'
 import type { Node, Outcome, Protocol, Section, Step } from '../language/model.ts'
 import { SECTION_KINDS, STEP_KINDS } from '../language/schema/kinds.ts'
+import type { SectionKind } from '../sections/kind.ts'
 import type { ListOrder, PassId, SectionChart, SectionMoment } from './chart-parts.ts'
 import type { Place } from './events.ts'
 import { newest } from './grown.ts'
@@ -24,11 +25,13 @@ export interface Ground {
   readonly judging: Judging
 }
 
-export function sectionChart(section: Section): SectionChart {
+export function sectionKind(section: Section): SectionKind {
   const kind = SECTION_KINDS.get(section.kind)
   if (kind === undefined) throw new Error(`There is no kind of section ${section.kind}.`)
-  return kind.chart
+  return kind
 }
+
+export const sectionChart = (section: Section): SectionChart => sectionKind(section).chart
 
 /** True for steps whose trials become rows. */
 export const isTrial = (step: Step): boolean =>

@@ -2,7 +2,7 @@
 import type { StateValue } from 'xstate'
 import type { ClientFacts } from '../client.ts'
 import type { Closing } from '../language/model.ts'
-import type { ListOrder } from './chart-parts.ts'
+import type { ListOrder, PassId } from './chart-parts.ts'
 import type { EventBody, Place, RunnerEvent } from './events.ts'
 import { type Grown, nothingGrown } from './grown.ts'
 import type { ClockTime } from './moment.ts'
@@ -32,7 +32,8 @@ export interface Ending extends ClockTime {
 export interface Judged {
   readonly rule: string
   readonly place: Place
-  readonly verdict: boolean | null
+  /** What a rule's condition said, or the pass that a section took next. */
+  readonly verdict: boolean | PassId | null
   readonly trials: number
 }
 
@@ -70,11 +71,13 @@ export interface State {
   readonly dead: ClockTime | null
   /** When trials ended, void ones too: rests count from there. */
   readonly ends: Grown<Ending>
+  /** The pass that the section at its turn takes next; null where it is over. */
+  readonly next: PassId | null
   /** The rule judged last: what it said. */
   readonly verdict: boolean | null
   /** Where going back to the practice came from; null otherwise. */
   readonly returning: Visit | null
-  /** Every judgement of a rule, with how many trials there were then: what a correction is held against. */
+  /** Every judgement of a rule or of a section's condition, with how many trials there were then: what a correction is held against. */
   readonly judged: Grown<Judged>
   readonly rules: Grown<Omit<AdministrationView['rules'][number], 'text'>>
   readonly stops: Grown<AdministrationView['stops'][number]>
@@ -112,6 +115,7 @@ export const BEGINNING: State = {
   running: false,
   dead: null,
   ends: nothingGrown(),
+  next: null,
   verdict: null,
   returning: null,
   judged: nothingGrown(),

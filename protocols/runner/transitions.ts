@@ -104,6 +104,9 @@ export const entering = (target: string, change: Change): NonNullable<ChartNode[
   actions: changes(change),
 })
 
+/** Done whenever a state is entered: for states that the chart passes through and never rests in. */
+export const onEntry = (change: Change): NonNullable<ChartNode['entry']> => changes(change)
+
 /** Taken at once where it holds. */
 export function atOnce(
   target: string,

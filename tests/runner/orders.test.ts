@@ -128,6 +128,22 @@ describe('lists', () => {
     expect(given('where: task.level > 5')).toEqual([])
   })
 
+  test('are left out where the condition has no answer, and the view says so', () => {
+    const protocol = madeProtocol(`
+  - for-each: hand
+    in: hands
+    order: right-first
+    where: hand.affected
+    steps:
+      - { measured: squeeze, unit: kgf, range: [0, 100] }
+`)
+    const giving = new Giving(protocol).begin(facts(arms('unknown', 'affected')))
+    expect(giving.where()).toBe('squeeze at left: waiting')
+    expect(giving.view().rules).toEqual([
+      { rule: 'hand', place: { hand: 'right' }, did: 'nothing', text: '' },
+    ])
+  })
+
   test('the view counts the passes that there are', () => {
     const giving = new Giving(list('where: task.level == 1')).begin().measure(1)
     expect(giving.view().step?.passes).toEqual([

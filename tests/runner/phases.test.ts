@@ -219,6 +219,7 @@ describe('after the longest gap', () => {
 describe('paused', () => {
   test('not while a trial runs; afterwards all is where it was', () => {
     const giving = toRun().start()
+    expect(giving.view().offers).toContainEqual({ event: 'paused', open: false, main: false })
     expect(giving.take({ kind: 'paused', reason: 'Visitor' })).toBe('trial_running')
     giving.press('stopped', 9000).do({ kind: 'paused', reason: 'Visitor' })
     expect(giving.view()).toMatchObject({ phase: 'paused', because: 'Visitor' })

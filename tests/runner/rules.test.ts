@@ -167,6 +167,15 @@ describe('a repeat', () => {
     expect(passes(new Giving(repeated(steady)).begin(), [10, 50, 10, 50, 10, 50])).toBe(5)
   })
 
+  test('that would have gone on otherwise after a correction is named, and nothing is re-routed', () => {
+    const giving = new Giving(repeated(steady)).begin().measure(50).measure(52)
+    expect(giving.where()).toBe('end')
+    const trial = giving.view().trials[0]?.id ?? ''
+    giving.do({ kind: 'corrected', trial, column: 'value', value: 20, reason: 'Misread' })
+    expect(giving.view().wouldDiffer).toEqual([{ rule: 'runs', place: { runs: 2 } }])
+    expect(giving.where()).toBe('end')
+  })
+
   test('a void trial is no pass', () => {
     const giving = new Giving(repeated(steady)).begin().measure(50)
     giving.press('voided')

@@ -4,12 +4,17 @@ import type { ForEachFields } from './keys.ts'
 
 const fieldsOf = (section: SectionMoment['section']) => section.fields as unknown as ForEachFields
 
-/** The items after the one at hand, in the order recorded for this place, for which the section is meant. */
+/** The items after the one at hand, in the order recorded for this place. */
+function rest({ order, items, pass }: SectionMoment): readonly string[] {
+  const all = order?.items ?? items
+  return pass === null ? all : all.slice(all.indexOf(String(pass)) + 1)
+}
+
+/** The items after the one at hand for which the section is meant. */
 function following(moment: SectionMoment): readonly string[] {
   const { where } = fieldsOf(moment.section)
-  const all = moment.order?.items ?? moment.items
-  const rest = moment.pass === null ? all : all.slice(all.indexOf(String(moment.pass)) + 1)
-  return where === undefined ? rest : rest.filter((item) => moment.holds(where, item) === true)
+  const left = rest(moment)
+  return where === undefined ? left : left.filter((item) => moment.holds(where, item) === true)
 }
 
 /** The items that there are to give: all of the list, without hands that are absent. */
@@ -30,6 +35,13 @@ export const chart: SectionChart = {
       : { refused: 'not_an_order', detail: { section: moment.section.name, due: due.join(' ') } }
   },
   next: (moment): PassId | null => following(moment)[0] ?? null,
+  unclear: (moment, next) => {
+    const { where } = fieldsOf(moment.section)
+    if (where === undefined) return []
+    const left = rest(moment)
+    const between = next === null ? left : left.slice(0, left.indexOf(String(next)))
+    return between.filter((item) => moment.holds(where, item) === null)
+  },
   due: following,
   of: (moment) => following({ ...moment, pass: null }).length,
   leftOut: ({ section, facts }) => (fieldsOf(section).in === 'hands' ? absentHands(facts) : []),

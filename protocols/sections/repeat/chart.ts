@@ -26,6 +26,7 @@ export const chart: SectionChart = {
     if (passes >= most || (until !== undefined && moment.holds(until, null) === true)) return null
     return passes + 1
   },
+  unclear: () => [],
   due: (moment) => {
     const { least } = bounds(moment)
     return Array.from({ length: Math.max(0, least - done(moment)) }, (_, index) => done(moment) + index + 1)
