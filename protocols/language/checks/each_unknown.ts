@@ -32,7 +32,11 @@ export default {
             message: `There is no loop "${name}".`,
             mend: offer(name, declared, 'loops'),
           }
-        } else if (section && section.fields.in === undefined) {
+        } else if (
+          section &&
+          section.fields.in === undefined &&
+          !draft.isBroken(draft.places.get(section) ?? draft.tree)
+        ) {
           yield {
             at: draft.at(score, ...path),
             message: `"${name}" repeats; it does not go through a list.`,

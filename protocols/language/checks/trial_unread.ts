@@ -19,7 +19,8 @@ export default {
   severity: 'advice',
   needs: ['scores', 'steps'],
   *run({ draft }) {
-    if (draft.scores.length === 0) return
+    // A formula that isn't understood may read any trial.
+    if (draft.scores.length === 0 || draft.scores.some(({ value }) => value.type.is === 'null')) return
     const read = new Set(draft.expressions.flatMap((placed) => [...namesRead(placed)]))
     const steps = stepsOf(draft)
     // A formula over a practice trial is told by itself, and most likely means the trial beside it.

@@ -11,17 +11,18 @@ import { top } from './top.ts'
 /** Problems of shape, with the maps, lists or values at which each was found. */
 export function protocolShape(tree: MapNode): readonly Problem[] {
   const version = entryOf(tree, 'evenhand')
-  if (version && version.value.is === 'scalar' && version.value.value !== 1) {
-    return [schemaProblem('language_version', version.value.at, version.value.written || 'none')]
+  if (
+    version?.value.is === 'scalar' &&
+    typeof version.value.value === 'number' &&
+    version.value.value !== 1
+  ) {
+    return [schemaProblem('language_version', version.value.at, version.value.written)]
   }
-  const problems = [...shapeProblems(version ? top : unversioned, tree, plain(tree))]
+  const problems = [...shapeProblems(top, tree, plain(tree))]
   const steps = childOf(tree, 'steps')
   if (steps?.is === 'list') problems.push(...stepProblems(steps.items))
   return problems
 }
-
-/** `unknown` accepts a key that isn't there, so a file without `evenhand` is held against this. */
-const unversioned = top.extend({ evenhand: z.literal(1) })
 
 function* stepProblems(items: readonly Tree[]): Iterable<Problem> {
   for (const item of items) yield* nodeProblems(item)

@@ -6,6 +6,7 @@ import { deepest, entryOf, hasBroken, type Path, type Tree } from '../reader/tre
 import { NODE_SCHEMAS } from './kinds.ts'
 import { schemaProblem } from './problems.ts'
 import { keysAt } from './known-keys.ts'
+import { NAME } from './shapes.ts'
 import { offer } from './suggest.ts'
 
 type Issue = z.core.$ZodIssue
@@ -39,7 +40,8 @@ function problemsOf(finding: Finding): readonly Problem[] {
   if (issue.code === 'unrecognized_keys') return unknownKeys(finding, issue.keys)
   if (issue.code === 'invalid_key')
     return unknownKeys({ ...finding, path: path.slice(0, -1) }, [String(path.at(-1))])
-  if (node.is === 'scalar' && node.value === null) return [empty(finding, node)]
+  if (node.is === 'scalar' && node.value === null && typeof path.at(-1) === 'string')
+    return [empty(finding, node)]
   if (issue.code === 'invalid_union') return unionProblems(finding, node, issue)
   if (issue.code === 'invalid_value') {
     const values = issue.values.map(String)
@@ -88,9 +90,18 @@ function unknownKeys({ schema, tree, path }: Finding, keys: readonly string[]): 
     const at = places.get(key)
     if (!at) return []
     const meant = nearest(key, free)
-    const mend = meant ? `Did you mean "${meant}"?` : `Known here: ${known.join(', ')}.`
+    const mend = cutOff(map, key) ?? (meant ? `Did you mean "${meant}"?` : `Known here: ${known.join(', ')}.`)
     return [schemaProblem('unknown_key', at, key, whereOf(path, map), mend)]
   })
+}
+
+/** Within braces a comma ends a text: what follows then looks like a key without a value. */
+function cutOff(map: Tree, key: string): string | null {
+  const entry = entryOf(map, key)
+  const isBare = entry?.value.is === 'scalar' && entry.value.value === null && entry.value.written === ''
+  return isBare && !NAME.test(key.replaceAll('-', '_'))
+    ? 'Put the text before it in quotes: the comma ends it here.'
+    : null
 }
 
 /**
@@ -108,7 +119,12 @@ function unionProblems(
     (branch) => branch.length > 0 && branch.every((each) => fitsOutside(each)),
   )
   const inner = fitting.toSorted((a, b) => outside(a) - outside(b))[0]
-  if (!inner || hasBroken(node)) return hasBroken(node) ? [] : [wrongType(node, expected(issue))]
+  if (hasBroken(node)) return []
+  if (!inner) {
+    const words = issue.errors.flat().find((each) => each.code === 'invalid_value' && each.path.length === 0)
+    const isWord = node.is === 'scalar' && typeof node.value === 'string'
+    return words && isWord ? problemsOf({ ...finding, issue: words }) : [wrongType(node, expected(issue))]
+  }
   return inner.flatMap((each) =>
     problemsOf({ ...finding, path: [...finding.path, ...(each.path as Path)], issue: each }),
   )
@@ -152,6 +168,7 @@ function wrongType(node: Tree, wanted: string): Problem {
 function mendOf(node: Tree, wanted: string): string {
   if (node.is !== 'scalar') return `Write ${wanted} instead.`
   const { value, written } = node
+  if (value === null) return `Write ${wanted}, or take the empty entry away.`
   if (wanted === 'true or false' && SWITCHES.has(written.toLowerCase())) {
     return `Write ${['yes', 'on', 'y'].includes(written.toLowerCase()) ? 'true' : 'false'}.`
   }
@@ -163,8 +180,7 @@ function mendOf(node: Tree, wanted: string): string {
   ) {
     return 'Take the quotes away.'
   }
-  if (typeof value !== 'string' && /word|name|text|version|tag/.test(wanted))
-    return `Put it in quotes: "${written}".`
+  if (typeof value !== 'string' && /word|name|tag/.test(wanted)) return `Put it in quotes: "${written}".`
   if (typeof value === 'string' && /number/.test(wanted) && /^\d+,\d+/.test(written)) {
     return 'Write a point, not a comma, before decimals.'
   }
@@ -203,7 +219,7 @@ function phrase(schema: z.ZodType, path: Path, issue: Issue): string {
 
 function found(node: Tree): string {
   if (node.is === 'list') return 'a list'
-  if (node.is === 'map') return 'a map'
+  if (node.is === 'map') return node.entries.length === 0 ? 'an empty map' : 'a map'
   if (node.is === 'broken') return 'something unreadable'
   if (node.value === null) return 'nothing'
   if (typeof node.value === 'number') return `the number ${node.written}`

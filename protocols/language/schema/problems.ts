@@ -26,7 +26,7 @@ const SCHEMA_PROBLEMS = {
   /** The right type of value in the wrong form, such as a name with a capital letter. */
   wrong_form: {
     message: '"{0}" does not have the form needed; expected {1}.',
-    mend: 'Write it in that form.',
+    mend: 'Write {1} instead.',
   },
   not_an_option: { message: '"{0}" is none of the words that can stand here.', mend: '{1}' },
   out_of_range: { message: '{0} lies outside what is allowed here: {1}.', mend: 'Write a number within it.' },

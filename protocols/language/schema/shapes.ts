@@ -15,7 +15,7 @@ export const QUANTITY = /^(?=.{1,80}$)([+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\
 
 const NAME_PHRASE = 'a name: a small letter, then small letters, digits and _'
 
-export const name = z.string().max(60).regex(NAME, { error: NAME_PHRASE })
+export const name = z.string({ error: NAME_PHRASE }).max(60).regex(NAME, { error: NAME_PHRASE })
 
 /** Words that somebody reads or says; ICU MessageFormat. */
 export const words = z.string().trim().min(1).max(4000)
@@ -50,7 +50,7 @@ export const whole = z.int().min(0).max(1_000_000)
 export const wholeOrFrom = z.union([whole, from], { error: 'a whole number, or { from: expression }' })
 
 /** A UCUM code; whether it is one is told by the check `unit_not_ucum`. */
-export const unit = z.string().trim().min(1).max(60)
+export const unit = z.string({ error: 'a unit of UCUM, such as s, kgf or "{count}"' }).trim().min(1).max(60)
 
 /** Lowest and highest value, both included. */
 export const bounds = z.tuple([z.number(), z.number()])

@@ -128,7 +128,7 @@ const change = z.strictObject({
 export const BUILT_IN = ['timing_mistake', 'not_ready', 'interruption', 'kit_fault'] as const
 
 export const top = z.strictObject({
-  evenhand: z.unknown(),
+  evenhand: z.number({ error: 'the number 1' }),
   id: z.string().regex(NAME, { error: 'a name: a small letter, then small letters, digits and _' }).max(60),
   version: z.string({ error: 'a version of three numbers, such as 1.0.0' }),
   language: z.string({ error: 'a language tag in quotes or plain, such as en or de-CH' }),
