@@ -75,7 +75,7 @@ export function CommandList(props: CommandsProps) {
       {LISTED.map((command) => (
         <li key={command}>
           <CommandButton command={command} isShut={!isOpen(props.view, command)} {...props} />
-          <span className="soft">{say(`administration.command.${command}_does`)}</span>
+          <span className="soft small">{say(`administration.command.${command}_does`)}</span>
         </li>
       ))}
     </ul>

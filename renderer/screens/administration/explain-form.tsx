@@ -1,45 +1,75 @@
-import { useState } from 'react'
-import type { EventBody } from '../../../protocols/runner/events.ts'
+import { useEffect, useState } from 'react'
 import type { AdministrationView } from '../../../protocols/runner/view.ts'
-import { Choice } from '../../parts/choice.tsx'
+import { Button } from '../../parts/button.tsx'
+import { Dialog } from '../../parts/dialog.tsx'
 import { Field } from '../../parts/field.tsx'
+import { isTyping } from '../../parts/use-main-key.ts'
 import { say } from '../../words/index.ts'
-import { type FormProps, FormShell } from './forms.tsx'
+import type { FormProps } from './forms.tsx'
 
 interface Props extends FormProps {
   readonly trial: string
   readonly reasons: AdministrationView['voidReasons']
 }
 
+/** The first nine reasons have a digit each: one key gives the reason. */
+const DIGITS = 9
+
+function useDigits(choose: (index: number) => void): void {
+  useEffect(() => {
+    const listen = (event: KeyboardEvent): void => {
+      const digit = Number(event.key)
+      if (event.repeat || isTyping(event.target) || !Number.isInteger(digit) || digit < 1) return
+      event.preventDefault()
+      choose(digit - 1)
+    }
+    addEventListener('keydown', listen)
+    return () => removeEventListener('keydown', listen)
+  }, [choose])
+}
+
 /** Why a trial does not count: asked once it is over, due before the end of the test. */
-export function ExplainForm({ trial, reasons, ...props }: Props) {
-  const [happening, setHappening] = useState<string | null>(null)
+export function ExplainForm({ trial, reasons, onAct, onClose }: Props) {
   const [remark, setRemark] = useState('')
-  const body = (): EventBody | { readonly missing: string } =>
-    happening === null
-      ? { missing: say('administration.choose_first') }
-      : { kind: 'explained', trial, happening, remark: remark.trim() }
+  const [problem, setProblem] = useState<string | null>(null)
+  const choose = async (index: number): Promise<void> => {
+    const reason = reasons[index]
+    if (reason === undefined) return
+    const body = { kind: 'explained', trial, happening: reason.name, remark: remark.trim() } as const
+    const refused = await onAct(body)
+    if (refused === null) onClose()
+    else setProblem(refused)
+  }
+  useDigits((index) => void choose(index))
   return (
-    <FormShell
-      {...props}
+    <Dialog
       title={say('administration.explain.title')}
-      save={say('administration.save')}
-      cancel={say('administration.explain.later')}
-      body={body}
+      isOpen
+      onClose={onClose}
+      actions={<Button onPress={onClose}>{say('administration.explain.later')}</Button>}
     >
-      <Choice
-        label={say('administration.explain.why')}
-        options={reasons.map(({ name, seen }) => ({ id: name, label: seen }))}
-        value={happening}
-        onChange={setHappening}
-      />
+      <ul className="giving-reasons">
+        {reasons.map(({ name, seen }, index) => (
+          <li key={name}>
+            <Button
+              onPress={() => void choose(index)}
+              {...(index < DIGITS ? { keyCode: `Digit${index + 1}` } : {})}
+            >
+              {seen}
+            </Button>
+          </li>
+        ))}
+      </ul>
       <Field
-        label={say('administration.more')}
+        label={say('administration.explain.more')}
         value={remark}
         onChange={setRemark}
         width="wide"
         maxLength={1000}
       />
-    </FormShell>
+      <p role="alert" className="giving-problem">
+        {problem}
+      </p>
+    </Dialog>
   )
 }

@@ -17,14 +17,13 @@ export interface FormProps {
 interface ShellProps extends FormProps {
   readonly title: string
   readonly save: string
-  readonly cancel?: string
   /** The event as the form stands, or what is still missing. */
   readonly body: () => EventBody | { readonly missing: string }
   readonly children: ReactNode
 }
 
 /** What all of them share: one way to save, one to leave it, and what is wrong said in place. */
-export function FormShell({ title, save, cancel, body, children, onAct, onClose }: ShellProps) {
+export function FormShell({ title, save, body, children, onAct, onClose }: ShellProps) {
   const [problem, setProblem] = useState<string | null>(null)
   const send = async (): Promise<void> => {
     const made = body()
@@ -43,7 +42,7 @@ export function FormShell({ title, save, cancel, body, children, onAct, onClose 
           <Button look="strong" onPress={() => void send()}>
             {save}
           </Button>
-          <Button onPress={onClose}>{cancel ?? say('administration.cancel')}</Button>
+          <Button onPress={onClose}>{say('administration.cancel')}</Button>
         </>
       }
     >
