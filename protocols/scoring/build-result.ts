@@ -98,7 +98,7 @@ export function buildResult(parts: ResultParts): Result {
     finishedAt,
     examiner,
     rehearsal,
-    complete: finishedAt !== null && !standing.trials.some(isCutOff),
+    complete: finishedAt !== null && !standing.isWithdrawn && !standing.trials.some(isCutOff),
     age: building.age,
     scores: building.all.map((scored) => scoreValue(scored, building)),
     trials: [...standing.trials],

@@ -235,6 +235,32 @@ describe('what stood differently is said', () => {
   })
 })
 
+describe('a result is complete when all that was due was given or closed for a reason', () => {
+  const complete = (parts: Parameters<typeof standingOf>[0], given: Partial<Given> = {}) =>
+    buildResult({
+      protocol,
+      administration: givenOn('2026-06-15', given),
+      standing: standingOf({ protocol, ...parts }),
+      earlier: [],
+      verified: new Map(),
+    }).complete
+  const ended = (outcome: 'refused' | 'not_given' | 'stopped' | 'skipped') => ({
+    trials: carries((hand) => (hand === 'left' ? { outcome, readings: {} } : {})),
+  })
+
+  test.each([
+    ['finished', complete({}), true],
+    ['refused on one side', complete(ended('refused')), true],
+    ['not finished', complete({}, { finishedAt: null }), false],
+    ['stopped', complete(ended('stopped')), false],
+    ['not given', complete(ended('not_given')), false],
+    ['left out', complete(ended('skipped')), false],
+    ['withdrawn', complete({ isWithdrawn: true }), false],
+  ])('%s: %s', (_what, found, expected) => {
+    expect(found).toBe(expected)
+  })
+})
+
 describe('the other hand serves as a measure only where it can', () => {
   const { right, left } = factsOf().arms
   type Arms = ReturnType<typeof factsOf>['arms']
