@@ -235,19 +235,19 @@ describe('what stood differently is said', () => {
   })
 })
 
-describe('a result is complete when all that was due was given or closed for a reason', () => {
-  const complete = (parts: Parameters<typeof standingOf>[0], given: Partial<Given> = {}) =>
-    buildResult({
-      protocol,
-      administration: givenOn('2026-06-15', given),
-      standing: standingOf({ protocol, ...parts }),
-      earlier: [],
-      verified: new Map(),
-    }).complete
-  const ended = (outcome: 'refused' | 'not_given' | 'stopped' | 'skipped') => ({
-    trials: carries((hand) => (hand === 'left' ? { outcome, readings: {} } : {})),
-  })
+const complete = (parts: Parameters<typeof standingOf>[0], given: Partial<Given> = {}) =>
+  buildResult({
+    protocol,
+    administration: givenOn('2026-06-15', given),
+    standing: standingOf({ protocol, ...parts }),
+    earlier: [],
+    verified: new Map(),
+  }).complete
+const ended = (outcome: 'refused' | 'not_given' | 'stopped' | 'skipped') => ({
+  trials: carries((hand) => (hand === 'left' ? { outcome, readings: {} } : {})),
+})
 
+describe('a result is complete when all that was due was given or closed for a reason', () => {
   test.each([
     ['finished', complete({}), true],
     ['refused on one side', complete(ended('refused')), true],
