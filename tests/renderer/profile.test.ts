@@ -1,6 +1,8 @@
 import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import type { Client } from '../../main/contract/client.ts'
 import { type Profile, profile } from '../../protocols/client.ts'
+import { findAlike } from '../../renderer/screens/profile/alike.tsx'
 import { draftFrom, readProfile } from '../../renderer/screens/profile/draft.ts'
 
 const TODAY = '2026-11-25'
@@ -55,6 +57,53 @@ describe('An uncertain birth stays as uncertain as it is', () => {
   })
 })
 
+describe('What can’t be is refused in place', () => {
+  it('of two arms only one can be the less affected', () => {
+    const less = { ...empty.arms.right, status: 'less_affected' as const }
+    const read = readProfile({ ...empty, name: 'Ida Brekke', arms: { right: less, left: less } }, TODAY)
+    expect(Object.keys(problemsOf(read))).toEqual(['arms'])
+  })
+
+  it('a restriction says what is restricted', () => {
+    const bare = { key: 'a', what: ' ', setBy: '', until: { day: '', month: '', year: '' } }
+    const right = { ...empty.arms.right, restrictions: [bare] }
+    const read = readProfile({ ...empty, name: 'Ida Brekke', arms: { ...empty.arms, right } }, TODAY)
+    expect(Object.keys(problemsOf(read))).toEqual(['arms.right.0.what'])
+  })
+})
+
+const line = (name: string, number: string) => ({
+  id: `0198c0de-0000-7000-8000-00000000000${number.length}`,
+  name,
+  number,
+  secondIdentifier: '',
+  born: '',
+})
+
+describe('One person is kept in one record', () => {
+  const kept = [line('Ida  Brekke', '104'), line('Ida Brekkestad', '1048'), line('Nora Lie', '10482')]
+  const call = (async (_: string, { text }: { text: string }) => ({
+    enough: true,
+    more: false,
+    found: kept.filter((each) =>
+      `${each.name} ${each.number}`.toLowerCase().includes(text.toLowerCase().split(' ')[0] ?? ''),
+    ),
+  })) as Client['call']
+  const namesOf = async (name: string, number: string) => {
+    const found = await findAlike(call, profileOf(readProfile({ ...empty, name, number }, TODAY)))
+    return found.map((each) => each.name)
+  }
+
+  it('finds the same name however it is spaced and written, and the same number', async () => {
+    expect(await namesOf('ida brekke', '')).toEqual(['Ida  Brekke'])
+    expect(await namesOf('Somebody', '10482')).toEqual(['Nora Lie'])
+  })
+
+  it('takes nobody for another because a part is the same', async () => {
+    expect(await namesOf('Ida', '10')).toEqual([])
+  })
+})
+
 const text = fc.string({ maxLength: 20 }).map((each) => each.trim())
 const date = fc
   .date({ min: new Date('1900-01-01'), max: new Date(TODAY), noInvalidDate: true })
@@ -88,7 +137,9 @@ const profiles = fc.record({
     sex: fc.constantFrom('F', 'M', 'unknown'),
     dominantBefore: hand,
     usedNow: hand,
-    arms: fc.record({ right: arm, left: arm }),
+    arms: fc
+      .record({ right: arm, left: arm })
+      .filter(({ right, left }) => right.status !== 'less_affected' || left.status !== 'less_affected'),
     schoolingYears: fc.option(fc.integer({ min: 0, max: 40 })),
   }),
   language: text,

@@ -26,6 +26,7 @@ export function ArmPart({ side, arm, onChange, problems }: ArmPartProps) {
         label={say(`profile.arm.${side}`)}
         value={arm.status}
         onChange={(status) => change({ status })}
+        error={arm.status === 'less_affected' ? problems.arms : null}
         options={STATUSES.map((id) => ({ id, label: say(`profile.arm.status.${id}`) }))}
       />
       {isAffected || arm.status === 'absent' ? (

@@ -5,6 +5,7 @@ import {
   type ClientFacts,
   NOTHING_KNOWN,
   type Profile,
+  SIDES,
   type Side,
 } from '../../../protocols/client.ts'
 import { type DateDraft, draftOf, NO_DATE, readDate } from '../../parts/read-date.ts'
@@ -174,6 +175,7 @@ export function readProfile(
     right: readArm('right', draft.arms.right, note),
     left: readArm('left', draft.arms.left, note),
   }
+  if (SIDES.every((side) => arms[side].status === 'less_affected')) note('arms', say('profile.arm.both_less'))
   if (Object.keys(problems).length > 0) return { problems }
   return {
     profile: {

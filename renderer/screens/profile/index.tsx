@@ -10,6 +10,7 @@ import { FormFoot } from '../../parts/form-foot.tsx'
 import { Page, Section } from '../../parts/page.tsx'
 import { Waiting } from '../../parts/waiting.tsx'
 import { say } from '../../words/index.ts'
+import { Alike, findAlike, type Found } from './alike.tsx'
 import { draftFrom, type Problems, readProfile } from './draft.ts'
 import { ProfileForm } from './form.tsx'
 
@@ -20,16 +21,21 @@ export function NewClientScreen() {
   const { run, fault, isBusy } = useDoing()
   const [draft, setDraft] = useState(() => draftFrom(null, clinic.today))
   const [isTried, setTried] = useState(false)
+  const [alike, setAlike] = useState<readonly Found[]>([])
   const read = readProfile(draft, clinic.today)
   const problems: Problems = isTried && 'problems' in read ? read.problems : {}
-  const save = () => {
+  const open = async (client: string) => {
+    await call('visits.open', { client })
+    reread()
+    go(`client/${client}`)
+  }
+  const save = (isSomebodyElse: boolean) => {
     setTried(true)
     if ('problems' in read) return focusFirstProblem()
     void run(async () => {
-      const { id } = await call('clients.add', { profile: read.profile })
-      await call('visits.open', { client: id })
-      reread()
-      go(`client/${id}`)
+      const found = isSomebodyElse ? [] : await findAlike(call, read.profile)
+      setAlike(found)
+      if (found.length === 0) await open((await call('clients.add', { profile: read.profile })).id)
     })
   }
   return (
@@ -40,9 +46,12 @@ export function NewClientScreen() {
     >
       <ProfileForm draft={draft} onChange={setDraft} problems={problems} />
       <FaultNotice fault={fault} />
+      {alike.length > 0 ? (
+        <Alike found={alike} onOpen={(id) => void run(() => open(id))} onAdd={() => save(true)} />
+      ) : null}
       <FormFoot
         label={say('profile.save.new')}
-        onDone={save}
+        onDone={() => save(false)}
         isBusy={isBusy}
         problems={Object.keys(problems).length}
       />
