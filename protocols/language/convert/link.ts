@@ -60,6 +60,7 @@ class Linking {
         })
         .map(({ name }) => name),
     )
+    for (const [name, type] of Object.entries(known)) if (hasUnknownUnit(type)) this.#unknowable.add(name)
   }
 
   link(placed: PlacedExpression): void {
@@ -93,6 +94,13 @@ class Linking {
     const at = { file: node.at.file, start: from, end: Math.max(from, until) }
     return { code: EXPRESSION_CODES[code], severity: 'error', at, message, mend }
   }
+}
+
+/** A unit that is none is told where it is written: formulas over it can't be judged. */
+function hasUnknownUnit(type: ValueType): boolean {
+  if (type.is === 'number') return type.unit !== null && unitOf(type.unit) === null
+  if (type.is === 'record') return Object.values(type.fields).some(hasUnknownUnit)
+  return (type.is === 'list' || type.is === 'map') && hasUnknownUnit(type.of)
 }
 
 function expectedOf(wanted: Wanted): ValueType | null {
