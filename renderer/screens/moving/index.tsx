@@ -111,8 +111,9 @@ function ChooseRightClient({ client, administration }: MovingProps) {
           error={isTried && isReasonMissing ? say('moving.reason.missing') : null}
         />
       </Section>
-      <FaultNotice fault={fault} />
-      <FormFoot label={say('moving.move')} onDone={move} isBusy={isBusy} problems={isTried ? problems : 0} />
+      <FormFoot label={say('moving.move')} onDone={move} isBusy={isBusy} problems={isTried ? problems : 0}>
+        <FaultNotice fault={fault} />
+      </FormFoot>
     </>
   )
 }

@@ -48,7 +48,7 @@ function WhoPart({ draft, change, problems }: PartProps) {
         error={problems.name}
         takesFocus={draft.name === '' && draft.number === ''}
       />
-      <div className="profile-pair">
+      <div className="profile-pair profile-fields">
         <Field
           label={say('profile.number')}
           hint={say('profile.number.hint')}
@@ -112,7 +112,7 @@ function HandsPart({ draft, change, problems }: PartProps) {
 function CommunicationPart({ draft, change, problems }: PartProps) {
   return (
     <Section title={say('profile.communication')} hint={say('profile.communication.hint')}>
-      <div className="profile-pair">
+      <div className="profile-pair profile-fields">
         {COMMUNICATION.map((field) => (
           <Field
             key={field}

@@ -45,16 +45,17 @@ export function NewClientScreen() {
       back={{ label: say('profile.back.first'), onPress: () => go('') }}
     >
       <ProfileForm draft={draft} onChange={setDraft} problems={problems} />
-      <FaultNotice fault={fault} />
-      {alike.length > 0 ? (
-        <Alike found={alike} onOpen={(id) => void run(() => open(id))} onAdd={() => save(true)} />
-      ) : null}
       <FormFoot
         label={say('profile.save.new')}
         onDone={() => save(false)}
         isBusy={isBusy}
         problems={Object.keys(problems).length}
-      />
+      >
+        <FaultNotice fault={fault} />
+        {alike.length > 0 ? (
+          <Alike found={alike} onOpen={(id) => void run(() => open(id))} onAdd={() => save(true)} />
+        ) : null}
+      </FormFoot>
     </Page>
   )
 }
@@ -103,13 +104,14 @@ function EditProfile({ person }: { readonly person: Person }) {
           onChange={setReason}
         />
       </Section>
-      <FaultNotice fault={fault} />
       <FormFoot
         label={say('profile.save')}
         onDone={save}
         isBusy={isBusy}
         problems={Object.keys(problems).length}
-      />
+      >
+        <FaultNotice fault={fault} />
+      </FormFoot>
     </Page>
   )
 }

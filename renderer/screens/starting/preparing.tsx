@@ -85,8 +85,6 @@ function Preparing({ view, store, onChanged, onLeave, card, proposal }: Preparin
         wasVisitAsked={proposal.visit !== null}
         today={today}
       />
-      <FaultNotice fault={fault} />
-      {refused ? <Notice tone="fault" isLive title={refused} /> : null}
       {barred.length > 0 ? (
         <Barred onWithdraw={() => void give({ kind: 'withdrawn', reason: barredReason(barred) })} />
       ) : (
@@ -95,7 +93,10 @@ function Preparing({ view, store, onChanged, onLeave, card, proposal }: Preparin
           onDone={goOn}
           isBusy={isBusy}
           problems={Object.keys(problems).length}
-        />
+        >
+          <FaultNotice fault={fault} />
+          {refused ? <Notice tone="fault" isLive title={refused} /> : null}
+        </FormFoot>
       )}
     </Page>
   )
