@@ -10,7 +10,7 @@ import { along, both, type Change, type Law, type Transition, transition } from 
 import { addRows, breakOff, stand } from './trials.ts'
 
 /** True while a void trial of the step may still be made good. */
-export const mayRepeat = (at: StepGround, state: State): boolean =>
+const mayRepeat = (at: StepGround, state: State): boolean =>
   at.step.voids === null || (state.visit?.voids ?? 0) < at.step.voids
 
 export function happeningOf(at: Pick<StepGround, 'protocol'>, event: Happened): Happening | null {

@@ -65,7 +65,7 @@ export function givingNode(ground: Ground): ChartNode {
   }
 }
 
-export function nodesOf(ground: Ground, nodes: readonly Node[]): Record<string, ChartNode> {
+function nodesOf(ground: Ground, nodes: readonly Node[]): Record<string, ChartNode> {
   return Object.fromEntries(
     nodes.map((node) => {
       if (node.node === 'section') return [node.name, sectionNode(ground, node, nodesOf(ground, node.steps))]

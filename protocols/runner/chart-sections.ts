@@ -147,7 +147,7 @@ function judgesTurn(ground: Ground, section: Section): Change {
 }
 
 /** The trial in flight ends with this outcome: over and done ones keep their own. */
-export function endTrial(ground: Ground, outcome: Outcome): Change {
+function endTrial(ground: Ground, outcome: Outcome): Change {
   return (state) =>
     state.flight === null ? {} : stand(ground, state, state.flight.outcome === 'done' ? null : outcome)
 }

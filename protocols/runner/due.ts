@@ -48,7 +48,7 @@ export function placeAround(tree: Tree, name: string, place: Place): Place {
 }
 
 /** The order that was recorded for a section as seen from a place inside or around it. */
-export function orderAt(state: State, section: string, around: Place): ListOrder | null {
+function orderAt(state: State, section: string, around: Place): ListOrder | null {
   return newest(state.orders, (each) => each.section === section && samePlace(each.place, around))
 }
 

@@ -189,7 +189,7 @@ const withdrawn = z.strictObject({ kind: z.literal('withdrawn'), reason })
 const finished = z.strictObject({ kind: z.literal('finished') })
 const noted = z.strictObject({ kind: z.literal('noted'), text: z.string().max(5000) })
 
-export const runnerEvent = z.discriminatedUnion('kind', [
+const runnerEvent = z.discriminatedUnion('kind', [
   opened,
   assigned,
   prepared,
@@ -222,12 +222,11 @@ export const runnerEvent = z.discriminatedUnion('kind', [
 export type RunnerEvent = z.infer<typeof runnerEvent>
 
 /** An event of a step: `kind` is `<step kind>.<event>`; the data beside step and place are the kind's. */
-export const stepEvent = z.looseObject({
+const stepEvent = z.looseObject({
   kind: z.string().regex(/^[a-z]+\.[a-z_]+$/),
   step: name,
   place,
 })
-export type StepEvent = z.infer<typeof stepEvent>
 
 export const eventBody = z.union([runnerEvent, stepEvent])
 export type EventBody = z.infer<typeof eventBody>

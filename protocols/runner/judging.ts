@@ -18,13 +18,13 @@ export interface Judging {
   count(state: State, from: From<number>, place: Place): number | null
 }
 
-export interface Quantified {
+interface Quantified {
   readonly value: number
   readonly over: boolean
 }
 
 /** How the protocol's conditions stand: fixed by the file, told before the first trial, or as they usually are. */
-export function conditionsOf(protocol: Protocol, state: State): Readonly<Record<string, string>> {
+function conditionsOf(protocol: Protocol, state: State): Readonly<Record<string, string>> {
   const stand: Record<string, string> = {}
   for (const { name, setBy, options, usual } of protocol.conditions) {
     const told = setBy === 'file' ? options[0]?.id : (state.prepared?.conditions[name] ?? usual)

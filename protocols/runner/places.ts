@@ -14,10 +14,3 @@ export function samePlace(a: Place, b: Place): boolean {
 /** True when every pass that `part` names is one of `whole`. */
 export const isPartOf = (part: Place, whole: Place): boolean =>
   Object.entries(part).every(([loop, pass]) => whole[loop] === pass)
-
-/** A place as a key: the same for the same passes, whatever the order they are named in. */
-export const placeKey = (place: Place): string =>
-  Object.keys(place)
-    .sort()
-    .map((loop) => `${loop}=${place[loop]}`)
-    .join(' ')

@@ -69,10 +69,7 @@ export function show(ground: Ground, administration: Administration, id: string)
 }
 
 /** Trials in the order they were given, the one in flight last. */
-export const trialsOf = ({ trials, flight }: State): Trial[] => [
-  ...listOf(trials),
-  ...(flight ? [flight] : []),
-]
+const trialsOf = ({ trials, flight }: State): Trial[] => [...listOf(trials), ...(flight ? [flight] : [])]
 
 /** What was told, judged and put right along the way. */
 function told({ tree }: Ground, state: State, say: Say) {

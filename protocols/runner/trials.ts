@@ -15,7 +15,7 @@ import type { Reading, Trial } from './view.ts'
 const ROW_STRIDE = 97_003_921_337
 
 /** The `n`th row that one event brings about: the event's own id for the first, told apart in its last digits. */
-export function rowId(event: string, n: number): string {
+function rowId(event: string, n: number): string {
   if (n === 0) return event
   const tail = (Number.parseInt(event.slice(24), 16) + n * ROW_STRIDE) % 2 ** 48
   return event.slice(0, 24) + tail.toString(16).padStart(12, '0')

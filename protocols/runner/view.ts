@@ -8,7 +8,7 @@ import { OUTCOMES } from '../language/model.ts'
 import { clearance, kitPiece, place, visitConditions } from './events.ts'
 
 /** A value of one trial: `typed` by hand or timed by an input; `corrected` keeps what stood there first. */
-export const reading = z.strictObject({
+const reading = z.strictObject({
   value: z.union([z.number(), z.string()]).nullable(),
   unit: z.string().nullable(),
   over: z.boolean(),
@@ -48,7 +48,7 @@ export const trial = z.strictObject({
 export type Trial = z.infer<typeof trial>
 
 /** One thing that may be done now, as the chart says: screens offer these and nothing else. */
-export const offer = z.strictObject({
+const offer = z.strictObject({
   /** Kind of the event that doing it makes. */
   event: z.string(),
   /** False where the chart waits (a rest not over, a key still dead): shown, not offered. */
@@ -57,7 +57,7 @@ export const offer = z.strictObject({
   main: z.boolean(),
 })
 
-export const happeningView = z.strictObject({
+const happeningView = z.strictObject({
   name: z.string(),
   seen: z.string(),
   do: z.string().nullable(),
@@ -119,7 +119,7 @@ export const correction = z.strictObject({
 })
 export type Correction = z.infer<typeof correction>
 
-export const stepView = z.strictObject({
+const stepView = z.strictObject({
   name: z.string(),
   kind: z.string(),
   /** State of the kind's own chart, such as `waiting`, `running`. */
@@ -138,7 +138,7 @@ export const stepView = z.strictObject({
 })
 export type StepView = z.infer<typeof stepView>
 
-export const ruleView = z.strictObject({
+const ruleView = z.strictObject({
   rule: z.string(),
   place,
   did: z.enum(['ended', 'credited', 'noted', 'nothing', 'asked']),

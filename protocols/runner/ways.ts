@@ -6,7 +6,7 @@ import type { Way } from './transitions.ts'
 import { afterNode, spotOf, type Tree } from './tree.ts'
 
 /** The steps within a node, itself included. */
-export function stepsIn(node: Node): readonly Step[] {
+function stepsIn(node: Node): readonly Step[] {
   if (node.node === 'step') return [node]
   return node.node === 'section' ? node.steps.flatMap(stepsIn) : []
 }

@@ -6,9 +6,9 @@ import type { ClockTime, StepMoment } from '../runner/moment.ts'
 import type { Refusal } from '../runner/view.ts'
 
 /** For so long after a stop no press does anything; the first one after it only arms. */
-export const DEAD_MS = 1000
+const DEAD_MS = 1000
 /** A second press of the same input within this time is its bounce. */
-export const BOUNCE_MS = 150
+const BOUNCE_MS = 150
 
 /** The data of an event that a press makes; null where it was made without one. */
 export const pressed = z.strictObject({ stamp: stamp.nullable() })
@@ -43,6 +43,15 @@ export function notPlausible(
 ): Refusal | null {
   if (confirmed || (value >= range[0] && value <= range[1])) return null
   return refuse('out_of_range', { value, lowest: range[0], highest: range[1] })
+}
+
+/** Finer than any clock: sums of stamps differ by so much in their last digits. */
+const SAME_MS = 0.001
+
+/** ms that are left until so many seconds have passed since `from`, by the stamps of one clock; null: they have. */
+export function stillLeft(from: ClockTime, now: ClockTime, seconds: number): number | null {
+  const left = 1000 * seconds - (now.at - from.at)
+  return left > SAME_MS ? left : null
 }
 
 export const clockTime = (of: ClockTime): ClockTime => ({ at: of.at, clock: of.clock })

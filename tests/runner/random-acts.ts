@@ -92,7 +92,7 @@ const OWN = [
 ]
 
 /** Draws numbers from one, so that a shrunk number is a shrunk act. */
-export function drawing(seed: number): (below: number) => number {
+function drawing(seed: number): (below: number) => number {
   let left = seed
   return (below) => {
     left = (Math.imul(left, 1_103_515_245) + 12_345) >>> 1

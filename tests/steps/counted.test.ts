@@ -30,6 +30,14 @@ describe('a count within a window', () => {
     expect(giving.where()).toBe('moved: ended')
   })
 
+  test('a tick at the very end is at the end, whatever the last digits of its stamp', () => {
+    giving.arm()
+    giving.now = 66_913_400.0 + 0.1
+    giving.press('started', 0.2)
+    const start = giving.now
+    expect(end(start + 60_000)).toBeNull()
+  })
+
   test('presses after the end do not count, even before the end was noticed', () => {
     giving.start()
     giving.press('tapped', 59_000)

@@ -1,23 +1,25 @@
 import type { ValueType } from '../../language/expressions/types.ts'
+import { SIDES } from '../../client.ts'
 import type { Item, Lists } from '../../language/model.ts'
-
-const TEXT: ValueType = { is: 'text' }
 
 /** What steps see of a hand: its side, how it stands to the client, and which pass this is. */
 const HAND: ValueType = {
   is: 'record',
   fields: {
-    id: TEXT,
+    id: { is: 'text', oneOf: SIDES },
     affected: { is: 'bool' },
     dominant: { is: 'bool' },
     turn: { is: 'number', unit: null },
   },
 }
 
-function propertyType(value: Item['properties'][string]): ValueType {
-  if (typeof value === 'string') return TEXT
+/** Of a text: the texts that the items have there, so that a comparison that can never hold is found. */
+function propertyType(value: Item['properties'][string], items: readonly Item[], name: string): ValueType {
   if (typeof value === 'boolean') return { is: 'bool' }
-  return { is: 'number', unit: typeof value === 'number' ? null : value.unit }
+  if (typeof value === 'number') return { is: 'number', unit: null }
+  if (typeof value !== 'string') return { is: 'number', unit: value.unit }
+  const texts = items.map(({ properties }) => properties[name]).filter((text) => typeof text === 'string')
+  return { is: 'text', oneOf: [...new Set(texts)] }
 }
 
 /**
@@ -26,9 +28,14 @@ function propertyType(value: Item['properties'][string]): ValueType {
  */
 export function itemType(list: string, lists: Lists): ValueType {
   if (list === 'hands') return HAND
-  const fields: Record<string, ValueType> = { id: TEXT, turn: { is: 'number', unit: null } }
-  for (const item of lists[list] ?? []) {
-    for (const [name, value] of Object.entries(item.properties)) fields[name] ??= propertyType(value)
+  const items = lists[list] ?? []
+  const fields: Record<string, ValueType> = {
+    id: { is: 'text', oneOf: items.map(({ id }) => id) },
+    turn: { is: 'number', unit: null },
+  }
+  for (const item of items) {
+    for (const [name, value] of Object.entries(item.properties))
+      fields[name] ??= propertyType(value, items, name)
   }
   return { is: 'record', fields }
 }

@@ -3,10 +3,10 @@ import type { Expression } from '../../language/expressions/types.ts'
 import { expression, name } from '../../language/schema/shapes.ts'
 
 /** Orders that any list can have; the list's own order where none is named. */
-export const LIST_ORDERS = ['chosen', 'shuffled', 'balanced'] as const
+const LIST_ORDERS = ['chosen', 'shuffled', 'balanced'] as const
 
 /** Orders of the list `hands`. Each can fail to decide for a client; then the next named one is tried. */
-export const HAND_ORDERS = [
+const HAND_ORDERS = [
   'dominant-first',
   'nondominant-first',
   'affected-first',

@@ -7,7 +7,7 @@ import type { ForEachFields, Order } from './keys.ts'
  * Rules that may be recorded beside the ones a file can name: the hand used now first, and the case where
  * there is but one hand to give.
  */
-export type OrderRule = Order | 'used-now-first' | 'only-hand' | 'none'
+type OrderRule = Order | 'used-now-first' | 'only-hand' | 'none'
 
 export interface Decided {
   readonly items: string[]

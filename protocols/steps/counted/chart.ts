@@ -3,7 +3,17 @@ import { AGAIN, LEAVE, type StepChart } from '../../runner/chart-parts.ts'
 import type { Stamp } from '../../runner/events.ts'
 import type { StepMoment } from '../../runner/moment.ts'
 import type { Reading } from '../../runner/view.ts'
-import { clocked, clockTime, keyDead, move, notPlausible, pressed, refuse, stamped } from '../press.ts'
+import {
+  clocked,
+  clockTime,
+  keyDead,
+  move,
+  notPlausible,
+  pressed,
+  refuse,
+  stamped,
+  stillLeft,
+} from '../press.ts'
 import { countUnit } from './columns.ts'
 import type { CountedFields } from './keys.ts'
 
@@ -83,8 +93,8 @@ const ends = move(windowEnded, {
   to: 'ended',
   automatic: true,
   refuses: (moment, end) => {
-    const left = 1000 * (windowOf(moment) ?? 0) - (end.at - (startOf(moment)?.at ?? end.at))
-    return left > 0 ? refuse('window_not_over', { leftMs: left }) : null
+    const left = stillLeft(startOf(moment) ?? end, end, windowOf(moment) ?? 0)
+    return left === null ? null : refuse('window_not_over', { leftMs: left })
   },
   does: (moment, end) => ({
     local: moment.local,

@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { LEAVE, type StepChart } from '../../runner/chart-parts.ts'
 import type { ClockTime, StepMoment } from '../../runner/moment.ts'
-import { clocked, clockTime, move, refuse } from '../press.ts'
+import { clocked, clockTime, move, refuse, stillLeft } from '../press.ts'
 import type { RestFields } from './keys.ts'
 
 /** The clock outside took up the rest; after a restart it does so anew, on its new clock. */
@@ -41,8 +41,8 @@ const ends = move(over, {
   refuses: (moment, now) => {
     const from = fromOf(moment)
     if (from === null || from.clock !== now.clock) return refuse('other_clock')
-    const left = 1000 * (leastOf(moment) ?? 0) - (now.at - from.at)
-    return left > 0 ? refuse('rest_not_over', { leftMs: left }) : null
+    const left = stillLeft(from, now, leastOf(moment) ?? 0)
+    return left === null ? null : refuse('rest_not_over', { leftMs: left })
   },
 })
 

@@ -12,6 +12,7 @@ import {
   notTheEnd,
   pressed,
   refuse,
+  stillLeft,
   stamped,
 } from '../press.ts'
 import type { TimedFields } from './keys.ts'
@@ -124,8 +125,8 @@ function tooEarly(moment: StepMoment, end: ClockTime): Refusal | null {
   const limit = limitOf(moment)
   if (start === null || limit === null) return refuse('no_limit')
   if (start.clock !== end.clock) return refuse('other_clock')
-  const time = seconds(start, end)
-  return time < limit ? refuse('limit_not_reached', { leftMs: (limit - time) * 1000 }) : null
+  const left = stillLeft(start, end, limit)
+  return left === null ? null : refuse('limit_not_reached', { leftMs: left })
 }
 
 const reachesLimit = move(limitReached, {
