@@ -43,7 +43,7 @@ export const ENVIRONMENT: Environment = {
 
 export type Cell = number | null | { readonly over: number }
 
-export const cell = (value: Cell, id: string): Datum =>
+const cell = (value: Cell, id: string): Datum =>
   value === null
     ? datum.none('refused', { step: 'run' }, [id])
     : typeof value === 'number'
@@ -96,7 +96,7 @@ export function placeWith(times: readonly Cell[]): Readonly<Record<string, Datum
   }
 }
 
-export const TIMES: readonly Cell[] = [20.5, 19.1, 21]
+const TIMES: readonly Cell[] = [20.5, 19.1, 21]
 
 export function problemsOf(source: string, expected: ValueType | null = null): readonly ExpressionProblem[] {
   const parsed = parseExpression(source)

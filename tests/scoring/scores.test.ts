@@ -251,6 +251,19 @@ test('STD-ADM-9 scoring again, from trials in any other order, gives the same', 
   expect(scoresEqual(scoreAll(standing({ trials: other })), stored)).toBe(false)
 })
 
+test.each([
+  ["far_only + (task.id == 'farr' ? 1 : 0)", 'far'],
+  ["hand.id == 'rigth' ? 1 : 0", 'right'],
+  ["count(carry.rows.filter(r, r.task == 'faar'))", 'far'],
+])('a slip in the id of an item is found before anything is given: %s', (value, meant) => {
+  const scores = `
+scores:
+  - { score: far_only, each: [hand, task], value: min(carry.time), unit: s, better: lower, decimals: 1 }
+  - { score: slip, each: [hand, task], value: "${value}", better: none, decimals: 1 }
+`
+  expect(() => protocolOf({ scores })).toThrow(`'${meant}'`)
+})
+
 test('a test that was left as the wrong one keeps its trials and has no value', () => {
   const scores = scoreAll(standing({ isWithdrawn: true }))
   expect(new Set(scores.map(({ missing }) => missing?.code))).toEqual(new Set(['withdrawn']))
