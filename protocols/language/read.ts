@@ -11,7 +11,7 @@ import { scoresFrom } from './convert/scores.ts'
 import { stepsFrom } from './convert/steps.ts'
 import { topFrom } from './convert/top.ts'
 import { readWordingFiles, wordingsOf } from './convert/wordings.ts'
-import { runChecks } from './run-checks.ts'
+import { crashed, runChecks } from './run-checks.ts'
 import type { Diagnostic, Problem } from './diagnostics.ts'
 import type { ProtocolFolder } from './folder.ts'
 import type { Protocol } from './model.ts'
@@ -33,16 +33,28 @@ export interface ReadProtocol {
 
 /** Reads and checks a protocol's folder. Whatever is wrong comes back as diagnostics; nothing is thrown. */
 export function readProtocol(folder: ProtocolFolder): ReadProtocol {
-  const { draft, problems } = read(folder)
+  const { draft, problems } = readSafely(folder)
   const protocol =
     draft && !problems.some(({ severity }) => severity === 'error') ? protocolFrom(draft) : null
   return { protocol, diagnostics: diagnosticsOf(folder.files, folder.label, problems) }
 }
 
-function read(folder: ProtocolFolder): {
+interface Reading {
   readonly draft: Draft | null
   readonly problems: readonly Problem[]
-} {
+}
+
+/** A clinic's file must not be able to stop the program, also not by a fault of ours. */
+function readSafely(folder: ProtocolFolder): Reading {
+  try {
+    return read(folder)
+  } catch (error) {
+    const at = { file: PROTOCOL_FILE, start: 0, end: 0 }
+    return { draft: null, problems: [crashed('Reading', error, at)] }
+  }
+}
+
+function read(folder: ProtocolFolder): Reading {
   const text = folder.files.get(PROTOCOL_FILE)
   if (text === undefined) {
     return {

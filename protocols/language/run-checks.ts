@@ -3,7 +3,7 @@ import type { Check, CheckContext } from './check.ts'
 import type { Draft } from './convert/draft.ts'
 import { declaredNames } from './convert/names.ts'
 import type { WordingFile } from './convert/wordings.ts'
-import type { Problem } from './diagnostics.ts'
+import type { Problem, Range } from './diagnostics.ts'
 
 /** All checks, by code. */
 export const CHECKS: ReadonlyMap<string, Check> = new Map(
@@ -29,14 +29,18 @@ function problemsOf(check: Check, context: CheckContext): readonly Problem[] {
   try {
     return [...check.run(context)].map((finding) => ({ code, severity, ...finding }))
   } catch (error) {
-    return [
-      {
-        code: 'check_crashed',
-        severity: 'error',
-        at: { ...context.draft.tree.at, end: context.draft.tree.at.start },
-        message: `The check ${code} broke down (${error instanceof Error ? error.message : String(error)}), so this file is not fully checked.`,
-        mend: 'This is a fault of the program, not of the file: report it with the file.',
-      },
-    ]
+    const { file, start } = context.draft.tree.at
+    return [crashed(`The check ${code}`, error, { file, start, end: start })]
+  }
+}
+
+/** What breaks down is told like any other problem, and no protocol comes of the file. */
+export function crashed(what: string, error: unknown, at: Range): Problem {
+  return {
+    code: 'check_crashed',
+    severity: 'error',
+    at,
+    message: `${what} broke down (${error instanceof Error ? error.message : String(error)}), so this file is not fully checked.`,
+    mend: 'This is a fault of the program, not of the file: report it with the file.',
   }
 }

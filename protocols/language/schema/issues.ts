@@ -95,13 +95,14 @@ function unknownKeys({ schema, tree, path }: Finding, keys: readonly string[]): 
   })
 }
 
-/** Within braces a comma ends a text: what follows then looks like a key without a value. */
+/** Within braces a comma and a blank end a text: what follows then looks like a key without a value. */
 function cutOff(map: Tree, key: string): string | null {
-  const entry = entryOf(map, key)
+  if (map.is !== 'map' || NAME.test(key.replaceAll('-', '_'))) return null
+  const index = map.entries.findIndex((entry) => entry.key === key)
+  const [before, entry] = [map.entries[index - 1], map.entries[index]]
   const isBare = entry?.value.is === 'scalar' && entry.value.value === null && entry.value.written === ''
-  return isBare && !NAME.test(key.replaceAll('-', '_'))
-    ? 'Put the text before it in quotes: the comma ends it here.'
-    : null
+  const follows = before?.value.is === 'scalar' && entry?.keyAt.start === before.value.at.end + ', '.length
+  return isBare && follows ? 'Put the text before it in quotes: the comma ends it here.' : null
 }
 
 /**
