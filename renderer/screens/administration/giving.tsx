@@ -3,6 +3,7 @@ import type { AdministrationView, StepView } from '../../../protocols/runner/vie
 import { go } from '../../app/route.ts'
 import { Button } from '../../parts/button.tsx'
 import { MainAction } from '../../parts/main-action.tsx'
+import { Notice } from '../../parts/notice.tsx'
 import { Stage } from '../../parts/stage.tsx'
 import type { EventData, FaceProps } from '../../steps/face.ts'
 import { RefusalNotice } from '../../steps/refusal.tsx'
@@ -63,6 +64,14 @@ function Text({ step, look }: { readonly step: StepView; readonly look: string }
   return step.text === null ? null : <p className={look}>{step.text}</p>
 }
 
+/** Says that the trial before this one was broken off, and by what: nobody has to guess why it is void. */
+function BrokenOff({ view }: { readonly view: AdministrationView }) {
+  const last = view.trials.at(-1)
+  if (last === undefined || last.step !== view.step?.name || last.void === null) return null
+  const key = `administration.because.${last.void.cause}`
+  return hasWords(key) ? <Notice tone="caution" title={say(key)} isLive /> : null
+}
+
 function StepBody({ step, ...props }: GivingProps & { readonly step: StepView }) {
   const { Face, isTrial } = faceOf(step)
   // Once a trial is under way, what to look for comes first and the long words stand back.
@@ -74,6 +83,7 @@ function StepBody({ step, ...props }: GivingProps & { readonly step: StepView })
         {isUnderWay ? null : <Text step={step} look="giving-text" />}
         <Face step={step} showClock={props.showClock} send={props.send} prepare={props.prepare} />
         <RefusalNotice refusal={props.state.refusal} />
+        <BrokenOff view={props.view} />
         {isUnderWay ? <Text step={step} look="step-aside" /> : null}
         <TrialsSoFar trials={props.view.trials} />
       </div>
