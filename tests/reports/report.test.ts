@@ -157,11 +157,20 @@ describe('norms', () => {
   })
 
   test('are not guessed for a client of whom nothing is known', () => {
-    const input = reportOf('nine_hole_peg', { facts: NOTHING_KNOWN })
-    const { text } = readBack(input)
+    const { text, pages } = readBack(reportOf('nine_hole_peg', { facts: NOTHING_KNOWN }))
     expect(text).toContain('The age is not known.')
-    expect(text).toContain('More than one row may apply: all are shown, none is chosen.')
-    expect(text).toMatch(/women, .*men, /)
+    expect(text).toContain('More than one row may apply: none is chosen.')
+    expect(text).toMatch(/any of 2\d rows of the table: from lowest to highest/)
+    expect(pages.length).toBeLessThan(5)
+  })
+
+  test('list both sexes where the sex is not known, and both ages where it may be either', () => {
+    const unsure = facts({ sex: 'unknown', birth: { known: 'year', year: 1971 } })
+    const { text } = readBack(reportOf('nine_hole_peg', { facts: unsure }))
+    expect(text).toContain('54 to 55 years, not known more exactly')
+    for (const words of ['women, 50 to 54 years', 'women, 55 to 59 years', 'men, 50 to 54 years']) {
+      expect(text).toContain(words)
+    }
   })
 })
 

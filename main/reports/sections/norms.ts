@@ -43,19 +43,51 @@ const bare = (value: number | null, decimals: number) => (value === null ? '' : 
 
 const whereWords = ({ score }: Compared) => whereOf(score) ?? say('where.whole')
 
+/** So many rows that may apply are listed; more are told by their span, which fits a page. */
+const LISTED = 8
+
+const span = (values: readonly (number | null)[], words: (value: number) => string): string => {
+  const known = values.filter((value) => value !== null).sort((a, b) => a - b)
+  const [low, high] = [known[0], known.at(-1)]
+  if (low === undefined || high === undefined) return ''
+  return low === high ? words(low) : say('range', { low: words(low), high: words(high) })
+}
+
+/** All rows that may apply as one: from the lowest to the highest of each column. */
+function spanRow(strata: readonly Stratum[], decimals: number): string[] {
+  const of = (pick: (stratum: Stratum) => number | null, places: number) =>
+    span(strata.map(pick), (value) => bare(value, places))
+  return [
+    say('norm.rows', { count: strata.length }),
+    of((one) => one.n, 0),
+    of((one) => one.mean, decimals + 1),
+    of((one) => one.sd, decimals + 1),
+    of((one) => one.z, 2),
+    span(
+      strata.map((one) => one.percentile),
+      rank,
+    ),
+  ]
+}
+
+const stratumRow = (stratum: Stratum, decimals: number): string[] => [
+  stratumWords(stratum),
+  bare(stratum.n, 0),
+  bare(stratum.mean, decimals + 1),
+  bare(stratum.sd, decimals + 1),
+  bare(stratum.z, 2),
+  percentileWords(stratum),
+]
+
 function rowsOf(compared: readonly Compared[]): string[][] {
-  return compared.flatMap(({ score, norm }) =>
-    norm.strata.map((stratum) => [
-      whereWords({ score, norm }),
-      valueWords(score),
-      stratumWords(stratum),
-      bare(stratum.n, 0),
-      bare(stratum.mean, score.decimals + 1),
-      bare(stratum.sd, score.decimals + 1),
-      bare(stratum.z, 2),
-      percentileWords(stratum),
-    ]),
-  )
+  return compared.flatMap((one) => {
+    const { score, norm } = one
+    const rows =
+      norm.strata.length > LISTED
+        ? [spanRow(norm.strata, score.decimals)]
+        : norm.strata.map((stratum) => stratumRow(stratum, score.decimals))
+    return rows.map((row) => [whereWords(one), valueWords(score), ...row])
+  })
 }
 
 /** What to keep in mind, and why there is no comparison: once where it holds for all, else with the place. */
