@@ -49,7 +49,7 @@ const unforeseeable = () => randomBytes(RANDOM_BYTES).readUIntBE(0, RANDOM_BYTES
 
 /** The parts of a clinic's folder. */
 export const rehearsalFolder = (folder: string) => join(folder, 'rehearsal')
-export const ownProtocolsFolder = (folder: string) => join(folder, 'protocols')
+const ownProtocolsFolder = (folder: string) => join(folder, 'protocols')
 
 /**
  * Opens a clinic's folder; a demo clinic that isn't there yet is made with its story.

@@ -10,8 +10,8 @@ import { readProtocol } from '../../protocols/language/read.ts'
 import { Refused } from '../contract/procedure.ts'
 import { type FolderOnDisk, folderNames, MAIN_FILE, readFolder } from '../protocol-folders.ts'
 
-export type Origin = 'library' | 'clinic'
-export interface ProtocolKey {
+type Origin = 'library' | 'clinic'
+interface ProtocolKey {
   readonly from: Origin
   readonly key: string
 }

@@ -20,7 +20,7 @@ export interface Session {
   user: User | null
 }
 
-export interface Context<N extends Name = Name> {
+interface Context<N extends Name = Name> {
   readonly session: Session
   /** Who calls; known to be somebody where the call needs a user. */
   readonly user: Procedures[N]['needs'] extends 'user' ? User : User | null
@@ -30,13 +30,13 @@ export interface Context<N extends Name = Name> {
   progress(done: number, doing: string): Promise<void>
 }
 
-export type Handler<N extends Name> = (input: Input<N>, context: Context<N>) => Output<N> | Promise<Output<N>>
+type Handler<N extends Name> = (input: Input<N>, context: Context<N>) => Output<N> | Promise<Output<N>>
 export type Handlers = { readonly [N in Name]: Handler<N> }
 
 export type Dispatch = (session: Session, name: string, raw: unknown, call: string) => Promise<Reply>
 
 /** What is known of the calls made since the host started, by name: no inputs, no answers. */
-export interface CallCount {
+interface CallCount {
   made: number
   failed: number
   /** How many of them answered with a client's record. */

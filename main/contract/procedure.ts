@@ -26,7 +26,7 @@ export function procedure<I extends z.ZodType, O extends z.ZodType, const N exte
 }
 
 /** An error as it crosses: a code that the words files have a sentence and a mend for, and its values. */
-export const fault = z.strictObject({
+const fault = z.strictObject({
   code: z.string(),
   detail: z.record(z.string(), z.union([z.string(), z.number(), z.boolean()])),
 })

@@ -1,6 +1,6 @@
 /** Shapes that several calls share. */
 import { z } from 'zod'
-import { civilDate, clientFacts, profile } from '../../protocols/client.ts'
+import { civilDate, profile } from '../../protocols/client.ts'
 
 export const id = z.uuid()
 
@@ -22,7 +22,7 @@ export const client = z.strictObject({
   age: z.strictObject({ from: z.int(), to: z.int() }).nullable(),
 })
 
-export const diagnostic = z.strictObject({
+const diagnostic = z.strictObject({
   code: z.string(),
   severity: z.enum(['error', 'warning', 'advice']),
   file: z.string(),
@@ -120,4 +120,4 @@ export const historyPoint = z.strictObject({
   deviations: z.int(),
 })
 
-export { clientFacts, profile }
+export { profile }

@@ -21,7 +21,7 @@ const TYPES: Readonly<Record<string, string>> = {
 const NONCE_PLACE = /__NONCE__/g
 
 /** No source outside this program, and only styles that carry this page's nonce beside its own files. */
-export const contentPolicy = (nonce: string): string =>
+const contentPolicy = (nonce: string): string =>
   [
     "default-src 'none'",
     "script-src 'self'",

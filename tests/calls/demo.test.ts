@@ -1,6 +1,6 @@
-import { existsSync, mkdirSync, readFileSync, readdirSync } from 'node:fs'
+import { cpSync, existsSync, mkdirSync, readFileSync, readdirSync } from 'node:fs'
 import { dirname, join } from 'node:path'
-import { describe, expect, test } from 'vitest'
+import { beforeAll, describe, expect, test } from 'vitest'
 import { openClinic } from '../../main/calls/clinic.ts'
 import { CLIENTS } from '../../main/calls/demo/people.ts'
 import { Refused } from '../../main/contract/procedure.ts'
@@ -17,9 +17,22 @@ const codeOf = (open: () => unknown) => {
 }
 const find = async ({ client }: Desk, text: string) => (await client.call('clients.search', { text })).found
 
+/** One demo clinic as it is first made; tests open copies of it. */
+let made = ''
+beforeAll(async () => {
+  const desk = await openDesk({ demo: true })
+  desk.clinic.close()
+  made = desk.folder
+}, 60_000)
+const openCopy = () => {
+  const folder = newFolder()
+  cpSync(made, folder, { recursive: true })
+  return openDesk({ folder, demo: true })
+}
+
 describe('the demo clinic', () => {
   test('has invented clients with past visits, reports and a history, all marked as demo', async () => {
-    const desk = await openDesk({ demo: true })
+    const desk = await openCopy()
     const state = await desk.client.call('clinic.state', {})
     expect([state.demo, state.notice.includes('demo')]).toEqual([true, true])
     expect(state.users.every(({ name }) => name.includes('demo'))).toBe(true)
@@ -44,7 +57,7 @@ describe('the demo clinic', () => {
   })
 
   test('something waits there for the examiner', async () => {
-    const desk = await openDesk({ demo: true })
+    const desk = await openCopy()
     const { users } = await desk.client.call('clinic.state', {})
     const waiting = []
     for (const { id } of users) {
@@ -72,7 +85,7 @@ describe('the demo clinic', () => {
   })
 
   test('verifies like any other records', async () => {
-    const desk = await openDesk({ demo: true })
+    const desk = await openCopy()
     const report = await desk.clinic.stores.records.verify({
       progress: () => {},
       signal: new AbortController().signal,
@@ -82,7 +95,7 @@ describe('the demo clinic', () => {
   })
 
   test('a folder of one sort is never opened as the other', async () => {
-    const demo = await openDesk({ demo: true })
+    const demo = await openCopy()
     demo.clinic.close()
     const real = await openDesk()
     real.clinic.close()
@@ -103,7 +116,7 @@ describe('the demo clinic', () => {
   })
 
   test('its records are encrypted like real ones', async () => {
-    const desk = await openDesk({ demo: true })
+    const desk = await openCopy()
     desk.clinic.close()
     expect(readFileSync(join(desk.folder, 'records.db')).includes('Osterkamp')).toBe(false)
   })

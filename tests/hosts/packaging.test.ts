@@ -1,13 +1,17 @@
 import { readFileSync } from 'node:fs'
-import { DebugLogger } from 'builder-util'
-import { validateConfiguration } from 'app-builder-lib/out/util/config/config.js'
+import { createRequire } from 'node:module'
 import { describe, expect, test } from 'vitest'
 import { parse } from 'yaml'
 
-type Configuration = Parameters<typeof validateConfiguration>[0]
+/** The packager's own check, as the packager itself finds it; pinned with it, since it is no public door. */
+const require = createRequire(createRequire(import.meta.url).resolve('electron-builder'))
+const { validateConfiguration } = require('app-builder-lib/out/util/config/config') as {
+  validateConfiguration(configuration: unknown, logger: unknown): Promise<void>
+}
+const { DebugLogger } = require('builder-util') as { DebugLogger: new (enabled: boolean) => object }
+
 const written = (): Record<string, unknown> => parse(readFileSync('electron-builder.yml', 'utf8'))
-const validate = (configuration: unknown) =>
-  validateConfiguration(configuration as Configuration, new DebugLogger(false))
+const validate = (configuration: unknown) => validateConfiguration(configuration, new DebugLogger(false))
 
 describe('the packages of the desktop program', () => {
   test('the configuration is what the packager understands', async () => {

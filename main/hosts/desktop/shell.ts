@@ -24,7 +24,7 @@ import type { Started } from '../start-up.ts'
 const SCHEME = 'evenhand'
 const PAGE = `${SCHEME}://screen/`
 
-export const SAFE_PREFERENCES: WebPreferences = {
+const SAFE_PREFERENCES: WebPreferences = {
   contextIsolation: true,
   sandbox: true,
   nodeIntegration: false,
@@ -48,7 +48,7 @@ export function declareScheme(): void {
  * Nothing that any page in this process asks for is ever granted, and none goes anywhere else. All that may be
  * saved to a file is what the page itself has made, such as a report.
  */
-export function closeOff(web: WebSession): void {
+function closeOff(web: WebSession): void {
   web.setPermissionRequestHandler((_contents, _permission, answer) => answer(false))
   web.setPermissionCheckHandler(() => false)
   web.setDevicePermissionHandler(() => false)
