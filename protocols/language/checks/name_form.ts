@@ -1,7 +1,7 @@
 import type { Check } from '../check.ts'
 import { NAME } from '../schema/shapes.ts'
 
-const FROM_KEYS = new Set(['kit', 'condition', 'option', 'list', 'happening', 'source', 'accommodation'])
+const FROM_KEYS = new Set('kit condition option list property happening source accommodation'.split(' '))
 
 const mended = (name: string): string =>
   name
@@ -11,8 +11,9 @@ const mended = (name: string): string =>
     .replace(/^[^a-z]+|_+$/g, '')
 
 /**
- * What it does: Names that the author gives as keys (kit, conditions and their options, lists, happenings,
- * sources, accommodations) begin with a small letter and hold small letters, digits and _.
+ * What it does: Names that the author gives as keys (kit, conditions and their options, lists and their
+ * items' properties, happenings, sources, accommodations) begin with a small letter and hold small
+ * letters, digits and _.
  *
  * Why it matters: A name stands in formulas, in text keys and in records for decades; one with a dash
  * would be read as a subtraction, one with a capital would be mistaken for another.

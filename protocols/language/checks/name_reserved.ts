@@ -10,7 +10,7 @@ const CEL =
 const OURS = ['test', 'hands', 'raters', 'unknown', ...SIDE_NAMES]
 const TEXT_KEYS =
   'title about precautions kit conditions happenings scores norms change cautions accommodations'.split(' ')
-const IN_FORMULAS: readonly NameOf[] = ['step', 'section', 'rule', 'score', 'condition', 'list']
+const IN_FORMULAS: readonly NameOf[] = ['step', 'section', 'rule', 'score', 'condition', 'list', 'property']
 const IN_KEYS: readonly NameOf[] = ['step', 'rule', 'list']
 
 /**
@@ -38,7 +38,7 @@ export default {
           message: `"${name}" is a reserved word of the expression language CEL.`,
           mend: 'Choose another name.',
         }
-      } else if (inFormulas && OURS.includes(name)) {
+      } else if (inFormulas && (OURS.includes(name) || (of === 'property' && name === 'turn'))) {
         yield {
           at,
           message: `"${name}" already means something in every protocol.`,

@@ -15,6 +15,7 @@ export type NameOf =
   | 'option'
   | 'list'
   | 'item'
+  | 'property'
   | 'happening'
   | 'kit'
   | 'precaution'
@@ -40,6 +41,7 @@ export function declaredNames(tree: MapNode): readonly Declared[] {
     ...fromOptions(tree),
     ...fromKeys(tree, 'lists', 'list'),
     ...fromItems(tree),
+    ...fromProperties(tree),
     ...fromKeys(tree, 'happenings', 'happening'),
     ...fromField(tree, 'precautions', 'id', 'precaution'),
     ...fromSteps(childOf(tree, 'steps')),
@@ -62,6 +64,18 @@ function fromOptions(tree: Tree): readonly Declared[] {
 function fromItems(tree: Tree): readonly Declared[] {
   const map = childOf(tree, 'lists')
   return map?.is === 'map' ? map.entries.flatMap(({ key }) => fromField(map, key, 'id', 'item')) : []
+}
+
+function fromProperties(tree: Tree): readonly Declared[] {
+  const lists = childOf(tree, 'lists')
+  if (lists?.is !== 'map') return []
+  return lists.entries.flatMap(({ value }) => {
+    if (value.is !== 'list') return []
+    return value.items.flatMap((item) => {
+      const entries = item.is === 'map' ? item.entries.filter(({ key }) => key !== 'id') : []
+      return entries.map(({ key, keyAt }) => ({ name: key, of: 'property' as const, at: keyAt, tree: item }))
+    })
+  })
 }
 
 function fromField(tree: Tree, key: string, field: string, of: NameOf): readonly Declared[] {
