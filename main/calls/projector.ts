@@ -30,6 +30,8 @@ export const projector: Projector<State> = {
     return {
       title: view.protocol.title,
       phase: view.phase,
+      examiner: view.examiner,
+      on: view.on,
       deviations: view.deviations.length,
       basis: basisOf(view.prepared),
       scores: ended ? scoresOf({ kept, administration }) : [],

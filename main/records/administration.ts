@@ -28,6 +28,9 @@ export interface Projected {
   /** The protocol's title in the words it is given by. */
   readonly title: string
   readonly phase: string
+  /** Name of the examiner and civil date as they stand: what put them right may itself have been undone. */
+  readonly examiner: string
+  readonly on: string
   readonly deviations: number
   /** The conditions and kit it was given with, in any text form: two that differ aren't joined in a chart. */
   readonly basis: string
@@ -55,8 +58,8 @@ export interface Folded {
   readonly opened: Extract<EventBody, { kind: 'opened' }>
   readonly startedAt: string
   readonly finishedAt: string | null
-  readonly examiner: { readonly id: string; readonly name: string }
-  readonly on: string
+  /** Everybody who was ever said to have given it, the latest last. */
+  readonly examiners: readonly { readonly id: string; readonly name: string }[]
   /** Everybody it was ever assigned to; the last is whose it is. */
   readonly clients: readonly string[]
   readonly note: string | null
@@ -73,8 +76,7 @@ const FACTS: { readonly [K in string]?: (folded: Folded, body: never, at: string
       : folded.clients,
   }),
   reattributed: (folded, body: Of<'reattributed'>) => ({
-    examiner: body.examiner ?? folded.examiner,
-    on: body.on ?? folded.on,
+    examiners: body.examiner ? [...folded.examiners, body.examiner] : folded.examiners,
   }),
   noted: (_, body: Of<'noted'>) => ({ note: body.text }),
   withdrawn: () => ({ withdrawn: true }),
@@ -118,8 +120,7 @@ export function fold<S>(
     opened,
     startedAt: entry.at,
     finishedAt: null,
-    examiner: opened.examiner,
-    on: opened.on,
+    examiners: [opened.examiner],
     clients: [],
     note: null,
     withdrawn: false,
@@ -127,15 +128,24 @@ export function fold<S>(
 }
 
 /** What an administration shows that its projector can't read, such as one given by a newer program. */
-const UNREADABLE: Projected = { title: '', phase: 'unreadable', deviations: 0, basis: '', scores: [] }
+const unreadable = ({ opened }: Folded): Projected => ({
+  title: '',
+  phase: 'unreadable',
+  examiner: opened.examiner.name,
+  on: opened.on,
+  deviations: 0,
+  basis: '',
+  scores: [],
+})
 
 export const ADMINISTRATION_TABLES = ['administration', 'administration_client', 'score'] as const
 
 /** The rows of one administration, in place of those it had. */
 export function rowsOf<S>(projector: Projector<S>, id: string, folded: Folded): readonly Change[] {
-  const projected = 'broken' in folded.state ? UNREADABLE : projector.project(folded.state.of as S)
+  const projected = 'broken' in folded.state ? unreadable(folded) : projector.project(folded.state.of as S)
   const { opened } = folded
   const client = folded.clients.at(-1) ?? null
+  const examiner = folded.examiners.findLast((one) => one.name === projected.examiner) ?? opened.examiner
   return [
     {
       put: 'administration',
@@ -150,9 +160,9 @@ export function rowsOf<S>(projector: Projector<S>, id: string, folded: Folded): 
         rehearsal: opened.rehearsal ? 1 : 0,
         client,
         visit: opened.visit,
-        examiner: folded.examiner.id,
-        examiner_name: folded.examiner.name,
-        given_on: folded.on,
+        examiner: examiner.id,
+        examiner_name: examiner.name,
+        given_on: projected.on,
         started_at: folded.startedAt,
         finished_at: folded.finishedAt,
         phase: projected.phase,

@@ -137,16 +137,21 @@ test('a test waits for its examiner until its note is taken or it is withdrawn',
   const records = open(folder())
   const { user, client, administration } = furnished(records)
   const other = addUser(records, 'Bo')
+  const reattributed: EventBody = {
+    kind: 'reattributed',
+    examiner: { id: other, name: 'Bo' },
+    on: '2026-03-01',
+    reason: 'Bo gave it.',
+  }
   const waiting = (of: string) => records.read.waitingFor(of).map((row) => row.id)
   expect(waiting(user)).toEqual([administration])
-  give(
-    records,
-    administration,
-    [{ kind: 'reattributed', examiner: { id: other, name: 'Bo' }, on: '2026-03-01', reason: 'Bo gave it.' }],
-    user,
-  )
+  give(records, administration, [reattributed], user)
   expect([waiting(user), waiting(other)]).toEqual([[], [administration]])
   expect(records.read.administration(administration)).toMatchObject({ on: '2026-03-01' })
+  give(records, administration, [{ kind: 'undone' }], user)
+  expect([waiting(user), waiting(other)]).toEqual([[administration], []])
+  expect(records.read.administration(administration)).toMatchObject({ on: '2026-03-02' })
+  give(records, administration, [reattributed], user)
   give(records, administration, [{ kind: 'noted', text: 'Ring board: 2 rings.' }], other)
   expect(waiting(other)).toEqual([])
   const second = begin(records, user, client)

@@ -29,9 +29,19 @@ export function handClock(start = Date.UTC(2026, 2, 2, 9, 0, 0), offset = 60) {
 }
 
 interface Counted {
+  /** Who is said to have given it and for which day, oldest first: `undone` takes the last away. */
+  readonly given: readonly { readonly examiner: string; readonly on: string }[]
   readonly phase: string
   readonly taps: number
   readonly deviations: number
+}
+
+function givenAfter(given: Counted['given'], body: EventBody): Counted['given'] {
+  const last = given.at(-1) ?? { examiner: '', on: '' }
+  if (body.kind === 'undone') return given.slice(0, -1)
+  if (body.kind !== 'opened' && body.kind !== 'reattributed') return given
+  const { examiner, on } = body as Extract<EventBody, { kind: 'reattributed' }>
+  return [...given, { examiner: examiner?.name ?? last.examiner, on: on ?? last.on }]
 }
 
 /**
@@ -39,8 +49,9 @@ interface Counted {
  * and its own tests run it over real protocols.
  */
 export const counting: Projector<Counted> = {
-  begin: () => ({ phase: 'preparing', taps: 0, deviations: 0 }),
+  begin: () => ({ given: [], phase: 'preparing', taps: 0, deviations: 0 }),
   take: (state, { body }) => ({
+    given: givenAfter(state.given, body),
     phase: body.kind === 'finished' ? 'finished' : body.kind === 'tapped.tap' ? 'giving' : state.phase,
     taps: state.taps + (body.kind === 'tapped.tap' ? 1 : 0),
     deviations: state.deviations + (body.kind === 'deviated' ? 1 : 0),
@@ -48,6 +59,7 @@ export const counting: Projector<Counted> = {
   project: (state) => ({
     title: 'Ring board',
     phase: state.phase,
+    ...(state.given.at(-1) ?? { examiner: '', on: '' }),
     deviations: state.deviations,
     basis: '{}',
     scores:
