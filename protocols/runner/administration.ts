@@ -79,6 +79,7 @@ export function take(
   const malformed = malformedData(recorded)
   if (malformed !== null) return malformed
   const { snapshot, past } = administration
+  if (past?.recorded.id === recorded.id) return { refused: 'taken_already', detail: {} }
   const happened = happenedBy(chart, past, recorded)
   const next = step(chart, snapshot, happened)
   if (next.context.last !== recorded.id) return refusalOf(snapshot, happened)

@@ -208,7 +208,10 @@ const relabelled = (ground: Ground): Told<'relabelled'> => ({
         Object.entries(state.closedHands).map(([side, as]) => [mirrored(side), as]),
       ),
       visit: visit && { ...visit, place: swap(visit.place) },
-      returning: returning && { ...returning, place: swap(returning.place) },
+      returning: returning && {
+        visit: { ...returning.visit, place: swap(returning.visit.place) },
+        flight: returning.flight && { ...returning.flight, place: swap(returning.flight.place) },
+      },
       flight: flight && { ...flight, place: swap(flight.place) },
       ...deviate(state, event, { code: 'hands_relabelled', what: '', reason, norms: 'caution' }),
       ...correct(state, event, { code: 'hands', trial: null, column: null, first: '', now: '', reason }),

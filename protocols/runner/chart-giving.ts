@@ -78,7 +78,14 @@ function nodesOf(ground: Ground, nodes: readonly Node[]): Record<string, ChartNo
 function endNode(): ChartNode {
   return {
     id: END,
-    initial: entering('waiting', () => ({ at: END, visit: null, place: {}, flight: null, running: false })),
+    initial: entering('waiting', () => ({
+      at: END,
+      visit: null,
+      place: {},
+      flight: null,
+      running: false,
+      returning: null,
+    })),
     states: {
       waiting: {
         on: {

@@ -87,6 +87,7 @@ function applies(ground: Ground, rule: Rule): Change {
       return addRows(ground, state, event, due, { outcome: 'credited', credit: rule.credit })
     },
     both(notes, (state) => ({
+      returning: null,
       place: section === null ? {} : placeAround(ground.tree, section, state.place),
     })),
   )

@@ -2,6 +2,7 @@
 import type { Closing, Outcome, Section } from '../language/model.ts'
 import {
   closedAs,
+  type Due,
   dueAfter,
   dueAt,
   dueInPass,
@@ -12,7 +13,7 @@ import {
   sectionKind,
   sectionMoment,
 } from './due.ts'
-import { grow } from './grown.ts'
+import { grow, newest } from './grown.ts'
 import { isPartOf, samePlace } from './places.ts'
 import type { Happened, State } from './state.ts'
 import {
@@ -146,21 +147,36 @@ function judgesTurn(ground: Ground, section: Section): Change {
   }
 }
 
-/** The trial in flight ends with this outcome: over and done ones keep their own. */
+/**
+ * The trial in flight ends with this outcome, and so does one that waits behind a repeated practice; what is
+ * over and done keeps its own.
+ */
 function endTrial(ground: Ground, outcome: Outcome): Change {
-  return (state) =>
+  const ends: Change = (state) =>
     state.flight === null ? {} : stand(ground, state, state.flight.outcome === 'done' ? null : outcome)
+  return both(
+    ends,
+    both(({ returning }) => (returning?.flight ? { flight: returning.flight } : {}), ends),
+  )
 }
+
+/** True where a trial was given before the practice was repeated. */
+const hasRow = (state: State, { step, place }: Due): boolean =>
+  newest(
+    state.trials,
+    (trial) => trial.status === 'standing' && trial.step === step.name && samePlace(trial.place, place),
+  ) !== null
 
 /** Rows for what the end of a pass, of a section or of the test cuts off, the step at hand included. */
 export function cutOff(ground: Ground, reach: Reach, outcome: Outcome): Change {
   return (state, event) => {
     if (!ground.tree.spots.has(state.at)) return {}
     const due = [...dueAt(ground, state), ...dueAfter(ground, state, state.at, reach)]
-    return both(endTrial(ground, outcome), (now) => addRows(ground, now, event, due, { outcome }))(
-      state,
-      event,
-    )
+    const rows: Change = (now) => {
+      const left = state.returning === null ? due : due.filter((each) => !hasRow(now, each))
+      return addRows(ground, now, event, left, { outcome })
+    }
+    return both(endTrial(ground, outcome), rows)(state, event)
   }
 }
 
@@ -171,10 +187,11 @@ const endPass =
     const pass = state.place[section.name]
     const around = placeAround(ground.tree, section.name, state.place)
     const cut = cutOff(ground, { section: section.name, laterPasses: false }, outcome)(state, event)
-    if (pass === undefined) return cut
+    if (pass === undefined) return { ...cut, returning: null }
     const closedHands = { ...state.closedHands, [pass]: outcome }
     return {
       ...cut,
+      returning: null,
       place: { ...around, [section.name]: pass },
       ...(section.fields.in === 'hands' && { closedHands }),
     }

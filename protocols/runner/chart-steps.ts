@@ -166,10 +166,16 @@ function practice(at: StepGround): Transition[] {
   const target = practiceBefore(at.tree, at.step.name)
   if (target === null) return []
   return [
-    transition(target.name, { automatic: true }, (state) => ({
-      returning: state.visit,
-      place: placeAround(at.tree, target.name, state.place),
-    })),
+    transition(target.name, { automatic: true }, (state, event) => {
+      const over = state.running ? { ...state, ...breakOff(at, state, event, brokenBy('halted')) } : state
+      const { visit, flight, trials } = over
+      return {
+        trials,
+        visit,
+        returning: visit && { visit, flight },
+        place: placeAround(at.tree, target.name, state.place),
+      }
+    }),
   ]
 }
 

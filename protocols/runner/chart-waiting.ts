@@ -111,8 +111,6 @@ function reopened(choice: 'go_on' | 'practice_again' | 'close', raises: string):
     'reopened',
     {
       when: (_state, body) => body.choice === choice,
-      refuses: ({ flight }) =>
-        choice === 'practice_again' && flight !== null ? refuse('trial_in_flight') : null,
       change: (state, _body, event) => ({
         gap: false,
         because: null,

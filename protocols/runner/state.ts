@@ -24,6 +24,12 @@ export interface Visit {
   readonly local: Readonly<Record<string, unknown>>
 }
 
+/** The step that a repeated practice goes back to, with the trial that waits there to be kept. */
+export interface Returning {
+  readonly visit: Visit
+  readonly flight: Trial | null
+}
+
 export interface Ending extends ClockTime {
   readonly step: string
   readonly place: Place
@@ -76,7 +82,7 @@ export interface State {
   /** The rule judged last: what it said. */
   readonly verdict: boolean | null
   /** Where going back to the practice came from; null otherwise. */
-  readonly returning: Visit | null
+  readonly returning: Returning | null
   /** Every judgement of a rule or of a section's condition, with how many trials there were then: what a correction is held against. */
   readonly judged: Grown<Judged>
   readonly rules: Grown<Omit<AdministrationView['rules'][number], 'text'>>

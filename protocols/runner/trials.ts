@@ -23,7 +23,7 @@ function rowId(event: string, n: number): string {
 
 export function startVisit(state: State, step: Step, initial: string): Visit {
   const { visit, place, returning } = state
-  for (const earlier of [visit, returning]) {
+  for (const earlier of [visit, returning?.visit]) {
     if (earlier?.step === step.name && samePlace(earlier.place, place)) {
       return { ...earlier, state: initial, local: {} }
     }

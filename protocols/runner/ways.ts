@@ -2,8 +2,9 @@
 import type { Node, Step } from '../language/model.ts'
 import { type Ground, isTrial } from './due.ts'
 import type { State } from './state.ts'
+import { stepKind } from './step-ground.ts'
 import type { Way } from './transitions.ts'
-import { afterNode, spotOf, type Tree } from './tree.ts'
+import { afterNode, spotOf, stateOf, type Tree } from './tree.ts'
 
 /** The steps within a node, itself included. */
 function stepsIn(node: Node): readonly Step[] {
@@ -11,8 +12,32 @@ function stepsIn(node: Node): readonly Step[] {
   return node.node === 'section' ? node.steps.flatMap(stepsIn) : []
 }
 
-const back: Way['change'] = (state: State) =>
-  state.returning === null ? {} : { place: state.returning.place, visit: state.returning, returning: null }
+const back: Way['change'] = ({ returning }: State) => {
+  if (returning === null) return {}
+  const { visit, flight } = returning
+  return { at: visit.step, place: visit.place, visit, flight, running: false, returning: null }
+}
+
+const isCalledBy = (step: Step) => (state: State) => state.returning?.visit.step === step.name
+
+/** Back into the caller: to the value that waits to be kept where there is one, else to its beginning. */
+function waysBack(step: Step): Way[] {
+  const held = Object.entries(stepKind(step).chart.states).filter(([, { flight }]) => flight === 'held')
+  return [
+    ...held.map(
+      ([name]): Way => ({
+        when: ({ returning }) =>
+          returning !== null &&
+          returning.visit.step === step.name &&
+          returning.flight !== null &&
+          returning.visit.state === name,
+        target: stateOf(step.name, name),
+        change: back,
+      }),
+    ),
+    { when: isCalledBy(step), target: step.name, change: back },
+  ]
+}
 
 /**
  * Where a repeated practice goes on to from `from` when it was called at `caller`: steps that are no trial are
@@ -33,13 +58,9 @@ export function waysAfter({ tree }: Pick<Ground, 'tree'>, name: string): Way[] {
   const { siblings, index } = spotOf(tree, name)
   const callers = siblings.slice(index + 1).flatMap(stepsIn)
   return [
-    ...callers.map(({ name: caller }): Way => {
-      const target = onTheWayBack(tree, name, caller)
-      return {
-        when: ({ returning }) => returning?.step === caller,
-        target,
-        change: target === caller ? back : null,
-      }
+    ...callers.flatMap((caller): Way[] => {
+      const target = onTheWayBack(tree, name, caller.name)
+      return target === caller.name ? waysBack(caller) : [{ when: isCalledBy(caller), target, change: null }]
     }),
     { when: null, target: afterNode(tree, name), change: null },
   ]

@@ -183,6 +183,36 @@ describe('after the longest gap', () => {
     expect(giving.where()).toBe('seated at left: waiting')
   })
 
+  test('the practice comes again before a time that still waits to be kept', () => {
+    const giving = reopened(toRun().start().press('stopped', 20_000))
+    giving.do({ kind: 'reopened', afterSeconds: 14_400, choice: 'practice_again' }).time(8)
+    expect(giving.where()).toBe('run at right, 1: stopped')
+    giving.press('kept')
+    expect(giving.rows('run')).toEqual(['right 1 done time 20'])
+    expect(giving.where()).toBe('run at right, 2: waiting')
+  })
+
+  test('what was stopped before a repeated practice stands when the test ends there', () => {
+    const giving = reopened(toRun().start().press('stopped', 20_000))
+    giving.do({ kind: 'reopened', afterSeconds: 14_400, choice: 'practice_again' })
+    giving.do({ kind: 'closed', what: 'test', place: {}, outcome: 'refused', reason: '' })
+    expect(giving.rows('run')).toEqual([
+      'right 1 done time 20',
+      'right 2 refused',
+      'left 1 refused',
+      'left 2 refused',
+    ])
+  })
+
+  test('a hand that is closed during the repeated practice is over', () => {
+    const giving = reopened(toRun().time(20))
+    giving.do({ kind: 'reopened', afterSeconds: 14_400, choice: 'practice_again' })
+    giving.do({ kind: 'closed', what: 'hand', place: { hand: 'right' }, outcome: 'refused', reason: '' })
+    expect(giving.rows('run')).toEqual(['right 1 done time 20', 'right 2 refused'])
+    giving.toTrial().time(8)
+    expect(giving.where()).toBe('run at left, 1: waiting')
+  })
+
   test('it can close with what was measured: what was due is not given', () => {
     const giving = reopened(toRun().time(20))
     giving.do({ kind: 'reopened', afterSeconds: 14_400, choice: 'close' })
@@ -258,6 +288,13 @@ describe('the end', () => {
     })
     expect(giving.take({ kind: 'withdrawn', reason: 'Again' })).toBe('not_in_phase')
   })
+})
+
+test('the same event is taken once', () => {
+  const giving = toRun()
+  const [last] = giving.log.slice(-1)
+  if (last === undefined) throw new Error('Nothing was taken.')
+  expect(giving.runner.take(giving.administration, last)).toMatchObject({ refused: 'taken_already' })
 })
 
 test('an event names its step and place: another is refused', () => {
