@@ -18,7 +18,7 @@ import { sectionsOf } from '../structure.ts'
  */
 export default {
   code: 'loop_in_itself',
-  severity: 'error',
+  severity: 'warning',
   needs: [],
   *run({ draft }) {
     for (const { node, around } of sectionsOf(draft)) {

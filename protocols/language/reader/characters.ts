@@ -9,8 +9,6 @@ const SUSPECTS: readonly {
   {
     code: 'bidi_control',
     ranges: [
-      [0x061c, 0x061d],
-      [0x200e, 0x2010],
       [0x202a, 0x202f],
       [0x2066, 0x206a],
     ],
