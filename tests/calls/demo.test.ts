@@ -30,6 +30,20 @@ const openCopy = () => {
   return openDesk({ folder, demo: true })
 }
 
+const scoresOn = async (at: string) => {
+  const desk = await openDesk({ demo: true, clock: testClock(at) })
+  const found = await find(desk, 'Ruge')
+  const history = await desk.client.call('history.read', {
+    client: found[0]?.id ?? '',
+    protocol: 'box_and_block',
+  })
+  desk.clinic.close()
+  return history.flatMap(({ points }) => points.map(({ value }) => value))
+}
+
+const open = (folder: string, asDemo: boolean) =>
+  codeOf(() => openClinic({ folder, library: LIBRARY, demo: asDemo, clock: testClock() }))
+
 describe('the demo clinic', () => {
   test('has invented clients with past visits, reports and a history, all marked as demo', async () => {
     const desk = await openCopy()
@@ -69,16 +83,6 @@ describe('the demo clinic', () => {
   })
 
   test('says the same whenever it is made: only the days move', async () => {
-    const scoresOn = async (at: string) => {
-      const desk = await openDesk({ demo: true, clock: testClock(at) })
-      const found = await find(desk, 'Ruge')
-      const history = await desk.client.call('history.read', {
-        client: found[0]?.id ?? '',
-        protocol: 'box_and_block',
-      })
-      desk.clinic.close()
-      return history.flatMap(({ points }) => points.map(({ value }) => value))
-    }
     const scores = await scoresOn('2026-11-25T09:00:00Z')
     expect(scores.length).toBeGreaterThan(2)
     expect(await scoresOn('2027-03-01T15:00:00Z')).toEqual(scores)
@@ -99,8 +103,6 @@ describe('the demo clinic', () => {
     demo.clinic.close()
     const real = await openDesk()
     real.clinic.close()
-    const open = (folder: string, asDemo: boolean) =>
-      codeOf(() => openClinic({ folder, library: LIBRARY, demo: asDemo, clock: testClock() }))
     expect(open(demo.folder, false)).toBe('records.other-store')
     expect(open(real.folder, true)).toBe('records.other-store')
   })

@@ -107,12 +107,12 @@ describe('giving a test through the contract', () => {
   })
 })
 
-describe('a test that was cut goes on where it stood', () => {
-  const reopen = async (moment: string) => {
-    desk.clinic.close()
-    desk = await openDesk({ folder: desk.folder, clock: testClock(moment) })
-  }
+const reopen = async (moment: string) => {
+  desk.clinic.close()
+  desk = await openDesk({ folder: desk.folder, clock: testClock(moment) })
+}
 
+describe('a test that was cut goes on where it stood', () => {
   test('STD-ADM-10 after a restart a trial in flight is void as interrupted, and nothing else is lost', async () => {
     const running = await until(desk, await begin(desk, PEGS, ada), isRunning)
     await reopen('2026-11-25T09:05:00Z')

@@ -141,9 +141,10 @@ describe('a test given to the wrong client is moved to the right one', () => {
   })
 })
 
+const open = (store: 'records' | 'rehearsal', client: string | null) =>
+  faultOf(desk.client.call('administrations.open', { store, protocol: PEGS, client, wording: null }))
+
 describe('a rehearsal never mixes with records', () => {
-  const open = (store: 'records' | 'rehearsal', client: string | null) =>
-    faultOf(desk.client.call('administrations.open', { store, protocol: PEGS, client, wording: null }))
   test('it lies in a store of its own and shows in no list of the clinic', async () => {
     const { id } = await give(desk, PEGS, null)
     expect(desk.clinic.stores.records.administration(id)).toEqual([])

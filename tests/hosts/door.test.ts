@@ -149,12 +149,15 @@ describe('the browser host lets in only the browser that was shown the address o
   })
 })
 
-describe('the screen is served as an isolated page that can load nothing from elsewhere', () => {
-  const page = (path: string) => {
-    const headers = { host: good.host ?? '', cookie: good.cookie ?? '' }
-    return ask({ port: server.port, path, headers })
-  }
+const page = (path: string) => {
+  const headers = { host: good.host ?? '', cookie: good.cookie ?? '' }
+  return ask({ port: server.port, path, headers })
+}
 
+const nonceIn = (answer: Answer) =>
+  /'nonce-([^']+)'/.exec(String(answer.headers['content-security-policy']))?.[1] ?? 'none'
+
+describe('the screen is served as an isolated page that can load nothing from elsewhere', () => {
   test('every answer forbids framing, guessing and sharing', async () => {
     for (const path of ['/', '/assets/main.js', '/nothing', '/enter?token=x']) {
       const { headers } = await page(path)
@@ -170,8 +173,6 @@ describe('the screen is served as an isolated page that can load nothing from el
 
   test('the policy names no source but the program itself, with a fresh nonce that the page carries', async () => {
     const [first, second] = [await page('/'), await page('/')]
-    const nonceIn = (answer: Answer) =>
-      /'nonce-([^']+)'/.exec(String(answer.headers['content-security-policy']))?.[1] ?? 'none'
     const policy = String(first.headers['content-security-policy'])
     expect(policy).toContain("default-src 'none'")
     expect(policy).not.toMatch(/unsafe|https?:|\*/)

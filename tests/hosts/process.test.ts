@@ -134,7 +134,7 @@ const ELECTRON_DOUBLE = ['--import', resolve('tests/hosts/electron-double.mjs')]
 
 describe('with every socket denied but loopback', () => {
   test('STD-SEC-15 a whole test with its report makes no network call', async () => {
-    const host = await start(['--records', newRecords()], LOOPBACK_ONLY)
+    const host = await start(['--records', newRecords()], { before: LOOPBACK_ONLY })
     open.push(host)
     const client = await addSomebody(host.client)
     const { id, until } = await giveByWire(host.client, client)
@@ -154,9 +154,9 @@ describe('with every socket denied but loopback', () => {
   })
 })
 
-describe('the built desktop program, on a double of its shell', () => {
-  const desktop = (...words: string[]) => run('desktop.js', words, ELECTRON_DOUBLE)
+const desktop = (...words: string[]) => run('desktop.js', words, ELECTRON_DOUBLE)
 
+describe('the built desktop program, on a double of its shell', () => {
   test('STD-SEC-12 opens its own page, sandboxed and isolated, and answers that page alone', async () => {
     const { code, out, err } = await desktop('--records', newRecords())
     expect([code, err]).toEqual([0, ''])

@@ -8,7 +8,8 @@ import { type Client, createClient } from '../../main/contract/client.ts'
 import { httpTransport } from '../../main/contract/transport.ts'
 import { enter } from './browser-end.ts'
 
-const PROGRAM = resolve('out/main')
+/** Where the built program lies: in this checkout, or in a package that a test has made. */
+const BUILT = resolve('out/main')
 const PATIENCE = 15_000
 
 /** Builds what the sources say, if that isn't there already. */
@@ -35,7 +36,7 @@ export interface Ended {
 }
 
 function launch(file: string, words: readonly string[], before: readonly string[]) {
-  const child = spawn(process.execPath, [...before, join(PROGRAM, file), ...words], {
+  const child = spawn(process.execPath, [...before, file, ...words], {
     env: { ...process.env, DISPLAY: '', WAYLAND_DISPLAY: '', NO_COLOR: '1' },
     stdio: ['ignore', 'pipe', 'pipe'],
   })
@@ -56,16 +57,19 @@ export async function run(
   words: readonly string[],
   before: readonly string[] = [],
 ): Promise<Ended> {
-  const { child, heard, ended } = launch(file, words, before)
+  const { child, heard, ended } = launch(join(BUILT, file), words, before)
   const timer = setTimeout(() => child.kill('SIGKILL'), PATIENCE)
   const code = await ended
   clearTimeout(timer)
   return { code, ...heard }
 }
 
-/** Starts the browser host and enters by the address it prints. */
-export async function start(words: readonly string[], before: readonly string[] = []): Promise<Running> {
-  const { child, heard, ended } = launch('browser.js', [...words, '--no-open'], before)
+/** Starts the browser host that lies in `built` and enters by the address it prints. */
+export async function start(
+  words: readonly string[],
+  { before = [], built = BUILT }: { readonly before?: readonly string[]; readonly built?: string } = {},
+): Promise<Running> {
+  const { child, heard, ended } = launch(join(built, 'browser.js'), [...words, '--no-open'], before)
   const entry = await new Promise<string>((found, failed) => {
     const timer = setTimeout(() => failed(new Error(`It doesn't start: ${heard.out}${heard.err}`)), PATIENCE)
     const look = () => {
