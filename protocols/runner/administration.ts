@@ -7,6 +7,7 @@ import type { Happened, Snapshot } from './state.ts'
 import { dataOf } from './step-ground.ts'
 import type { Refusal } from './view.ts'
 import { secondsBetween } from './wall-time.ts'
+import { refuse } from './refuse.ts'
 
 /** An event that was taken. Where the chart stood before it is kept for one in so many, the rest is stepped again. */
 interface Past {
@@ -79,7 +80,7 @@ export function take(
   const malformed = malformedData(recorded)
   if (malformed !== null) return malformed
   const { snapshot, past } = administration
-  if (past?.recorded.id === recorded.id) return { refused: 'taken_already', detail: {} }
+  if (past?.recorded.id === recorded.id) return refuse('taken_already')
   const happened = happenedBy(chart, past, recorded)
   const next = step(chart, snapshot, happened)
   if (next.context.last !== recorded.id) return refusalOf(snapshot, happened)
@@ -117,11 +118,11 @@ function malformedData({ body }: Recorded): Refusal | null {
   const [kind, event] = body.kind.split('.') as [string, string | undefined]
   if (event === undefined) return null
   const schema = STEP_KINDS.get(kind)?.events[event]
-  if (schema === undefined) return { refused: 'unknown_event', detail: { event: body.kind } }
+  if (schema === undefined) return refuse('unknown_event', { event: body.kind })
   const read = schema.safeParse(dataOf(body))
   if (read.success) return null
   const [issue] = read.error.issues
-  return { refused: 'malformed', detail: { event: body.kind, path: issue?.path.join('.') ?? '' } }
+  return refuse('malformed', { event: body.kind, path: issue?.path.join('.') ?? '' })
 }
 
 /** True when there is an act that can be taken back. */
@@ -136,7 +137,7 @@ export function canUndo({ past }: Administration): boolean {
 
 /** As if the last act still standing, and what followed from it by itself, had never been. */
 function undo(chart: Chart, administration: Administration): Administration | Refusal {
-  if (!canUndo(administration)) return { refused: 'nothing_to_undo', detail: {} }
+  if (!canUndo(administration)) return refuse('nothing_to_undo')
   const kept: Recorded[] = []
   let past = administration.past
   while (past !== null && standingOf(past.recorded) !== 'act') {

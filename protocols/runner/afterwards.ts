@@ -8,6 +8,7 @@ import { samePlace } from './places.ts'
 import type { Happened, Judged, State } from './state.ts'
 import { type Law, type Transition, transition } from './transitions.ts'
 import { spotOf, stepOf } from './tree.ts'
+import { refuse } from './refuse.ts'
 import type { Correction, Deviation, Refusal, Trial } from './view.ts'
 
 type Kind = RunnerEvent['kind']
@@ -40,8 +41,6 @@ export function told<K extends Kind>(
     raises,
   )
 }
-
-const refuse = (refused: string, detail: Refusal['detail'] = {}): Refusal => ({ refused, detail })
 
 export const deviate = (
   state: State,

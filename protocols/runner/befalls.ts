@@ -8,6 +8,7 @@ import type { Happened, State } from './state.ts'
 import { leaving, misplaced, type StepGround } from './step-ground.ts'
 import { along, both, type Change, type Law, type Transition, transition } from './transitions.ts'
 import { addRows, breakOff, stand } from './trials.ts'
+import { refuse } from './refuse.ts'
 
 /** True while a void trial of the step may still be made good. */
 const mayRepeat = (at: StepGround, state: State): boolean =>
@@ -117,8 +118,7 @@ export function closeStep(at: StepGround): Transition[] {
     {
       when: (_state, { body }) => 'what' in body && (body.what === 'trial' || body.what === at.step.name),
       refuses: (state, event) =>
-        misplaced(state, event) ??
-        (measures ? null : { refused: 'no_trial', detail: { step: at.step.name } }),
+        misplaced(state, event) ?? (measures ? null : refuse('no_trial', { step: at.step.name })),
     },
     both(
       closeAs(at, (_state, { body }) => ('outcome' in body ? (body.outcome as Outcome) : 'not_given')),

@@ -11,6 +11,7 @@ import { misplaced } from './step-ground.ts'
 import type { Happened, State } from './state.ts'
 import { both, type Change, type ChartNode, entering, type Transition, transition } from './transitions.ts'
 import { END } from './tree.ts'
+import { refuse } from './refuse.ts'
 
 export function givingNode(ground: Ground): ChartNode {
   const [first] = ground.protocol.steps
@@ -50,7 +51,7 @@ export function givingNode(ground: Ground): ChartNode {
           'paused',
           {
             waits: ({ running }) => running,
-            refuses: ({ running }) => (running ? { refused: 'trial_running', detail: {} } : null),
+            refuses: ({ running }) => (running ? refuse('trial_running') : null),
             change: (_state, { reason }) => ({ because: reason }),
           },
           phase('paused'),
@@ -97,9 +98,7 @@ function endNode(): ChartNode {
                 waits: (state) => unexplained(state).length > 0,
                 refuses: (state) => {
                   const [open] = unexplained(state)
-                  return open === undefined
-                    ? null
-                    : { refused: 'void_unexplained', detail: { trial: open.id } }
+                  return open === undefined ? null : refuse('void_unexplained', { trial: open.id })
                 },
                 change: (_state, _body, { at }) => ({ finishedAt: at }),
               },

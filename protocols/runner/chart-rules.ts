@@ -18,6 +18,7 @@ import { addRows } from './trials.ts'
 import { afterNode, END, stateOf } from './tree.ts'
 import type { AdministrationView, Refusal } from './view.ts'
 import { waysAfter } from './ways.ts'
+import { refuse } from './refuse.ts'
 
 const JUDGED = 'judged'
 const ASKING = 'asking'
@@ -111,11 +112,11 @@ const applying = ({ body }: Happened) => 'apply' in body && body.apply === true
 function askingNode(ground: Ground, rule: Rule, ways: readonly Way[]): ChartNode {
   const refuses = (state: State, { body }: Happened): Refusal | null => {
     if (!('rule' in body) || body.rule !== rule.name) {
-      return { refused: 'wrong_rule', detail: { at: rule.name } }
+      return refuse('wrong_rule', { at: rule.name })
     }
     return samePlace(body.place as State['place'], state.place)
       ? null
-      : { refused: 'wrong_place', detail: { rule: rule.name } }
+      : refuse('wrong_place', { rule: rule.name })
   }
   return {
     id: askingOf(rule.name),

@@ -31,6 +31,7 @@ import { addRows, stand } from './trials.ts'
 import { stateOf, turnOf } from './tree.ts'
 import type { Refusal } from './view.ts'
 import { waysAfter } from './ways.ts'
+import { refuse } from './refuse.ts'
 
 export const SETTLE_HAND = '=settle_hand'
 
@@ -66,10 +67,10 @@ function orderingNode(ground: Ground, section: Section): ChartNode {
   const chart = sectionChart(section)
   const refuses = (state: State, { body }: Happened): Refusal | null => {
     if (body.kind !== 'ordered' || !('items' in body)) return null
-    if (body.section !== section.name) return { refused: 'wrong_section', detail: { at: section.name } }
+    if (body.section !== section.name) return refuse('wrong_section', { at: section.name })
     const moment = sectionMoment(ground, state, section, state.place)
     if (!samePlace(body.place as State['place'], moment.around)) {
-      return { refused: 'wrong_place', detail: { section: section.name } }
+      return refuse('wrong_place', { section: section.name })
     }
     return chart.refuses(moment, body.items as string[])
   }
@@ -202,11 +203,10 @@ const outcomeOf = ({ body }: Happened) => ('outcome' in body ? body.outcome : 'n
 /** A whole pass is closed (`hand`, an item): what was due in it gets rows, the rest goes on. */
 function closesPass(ground: Ground, section: Section): Transition[] {
   const refuses = (state: State, { body }: Happened): Refusal | null => {
-    if (!('place' in body) || state.place[section.name] === undefined)
-      return { refused: 'no_pass', detail: {} }
+    if (!('place' in body) || state.place[section.name] === undefined) return refuse('no_pass')
     const place = body.place as State['place']
     const fits = isPartOf(place, state.place) && place[section.name] === state.place[section.name]
-    return fits ? null : { refused: 'wrong_place', detail: { section: section.name } }
+    return fits ? null : refuse('wrong_place', { section: section.name })
   }
   const law: Law = { when: (_state, { body }) => 'what' in body && body.what === section.name, refuses }
   return [

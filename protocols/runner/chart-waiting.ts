@@ -7,6 +7,7 @@ import { grow } from './grown.ts'
 import type { Happened, State } from './state.ts'
 import { stepKind } from './step-ground.ts'
 import { type ChartNode, type Transition, transition } from './transitions.ts'
+import { refuse } from './refuse.ts'
 import type { Refusal } from './view.ts'
 
 export const SETTLE_TEST = '=settle_test'
@@ -15,8 +16,6 @@ export const CLOSE = '=close'
 export const BACK = '=back'
 /** Id of a phase; no name of a file has a `=`. */
 export const phase = (name: string): string => `=${name}`
-
-const refuse = (refused: string, detail: Refusal['detail'] = {}): Refusal => ({ refused, detail })
 
 export function heldUp(ground: Ground): Record<string, ChartNode> {
   return { paused: paused(), halted: halted(ground), stale: stale() }
@@ -69,7 +68,7 @@ function halted(ground: Ground): ChartNode {
           because: null,
           stops: grow(state.stops, { ends, reason, pain, done, at: event.at, by: event.user }),
           ...(late && ends === 'nothing' && { gap: true }),
-          ...(late && ends !== 'nothing' && wentOnLate(state, event)),
+          ...(late && (ends === 'trial' || ends === 'hand') && wentOnLate(state, event)),
         }),
       },
       late && ends === 'nothing' ? phase('confirming') : BACK,

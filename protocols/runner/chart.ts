@@ -12,6 +12,7 @@ import { BEGINNING, type Happened, type State } from './state.ts'
 import type { ChartNode, Transition } from './transitions.ts'
 import { breakOff } from './trials.ts'
 import type { Refusal } from './view.ts'
+import { refuse } from './refuse.ts'
 
 /** The chart; its context is a `State`, its events are `Happened`. */
 export function chartOf(ground: Ground): AnyStateMachine {
@@ -60,13 +61,13 @@ const preparing = (ground: Ground): Transition =>
     'prepared',
     {
       refuses: ({ facts }, answers) =>
-        facts === null ? { refused: 'not_assigned', detail: {} } : notPrepared(ground.protocol, answers),
+        facts === null ? refuse('not_assigned') : notPrepared(ground.protocol, answers),
       change: (_state, prepared) => ({ prepared }),
     },
     phase('confirming'),
   )
 
-const wrong = (due: 'start' | 'resume'): Refusal => ({ refused: 'wrong_confirmation', detail: { due } })
+const wrong = (due: 'start' | 'resume'): Refusal => refuse('wrong_confirmation', { due })
 
 const resume = (late: boolean): Transition =>
   told(
@@ -98,7 +99,7 @@ function confirming(ground: Ground): ChartNode {
       prepared: [
         told('prepared', {
           refuses: (state, answers) =>
-            state.begun ? { refused: 'not_now', detail: {} } : notPrepared(ground.protocol, answers),
+            state.begun ? refuse('not_now') : notPrepared(ground.protocol, answers),
           change: (_state, prepared) => ({ prepared }),
         }),
       ],

@@ -2,11 +2,10 @@
 import type { Protocol } from '../language/model.ts'
 import type { RunnerEvent } from './events.ts'
 import type { State } from './state.ts'
+import { refuse } from './refuse.ts'
 import type { Refusal } from './view.ts'
 
 type Prepared = Extract<RunnerEvent, { readonly kind: 'prepared' }>
-
-const refuse = (refused: string, detail: Refusal['detail'] = {}): Refusal => ({ refused, detail })
 
 /** Why the answers are not complete: every precaution is answered, every condition that is told is one of the file's. */
 export function notPrepared({ precautions, conditions }: Protocol, answers: Prepared): Refusal | null {

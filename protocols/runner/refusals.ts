@@ -4,6 +4,7 @@ import type { Happened, Snapshot } from './state.ts'
 import { misplaced } from './step-ground.ts'
 import type { Law } from './transitions.ts'
 import type { Refusal } from './view.ts'
+import { refuse } from './refuse.ts'
 
 export interface Possible {
   readonly event: string
@@ -37,7 +38,7 @@ export function refusalOf(snapshot: Snapshot, event: Happened): Refusal {
     if (refusal !== null) return refusal
   }
   const phase = phaseOf(snapshot)
-  if (phase !== 'giving') return { refused: 'not_in_phase', detail: { event: event.type, phase } }
+  if (phase !== 'giving') return refuse('not_in_phase', { event: event.type, phase })
   const elsewhere = 'step' in event.body ? misplaced(context, event) : null
-  return elsewhere ?? { refused: 'not_now', detail: { event: event.type, state: innermost(snapshot) } }
+  return elsewhere ?? refuse('not_now', { event: event.type, state: innermost(snapshot) })
 }

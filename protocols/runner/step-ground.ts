@@ -8,6 +8,7 @@ import { samePlace } from './places.ts'
 import type { Happened, State } from './state.ts'
 import type { Change, Way } from './transitions.ts'
 import type { Refusal } from './view.ts'
+import { refuse } from './refuse.ts'
 
 /** A step of the file as the parts of its chart know it. */
 export interface StepGround extends Ground {
@@ -32,12 +33,12 @@ export function dataOf(body: EventBody): Data {
 /** Why an event is not meant for the step and place at hand. */
 export function misplaced(state: State, { body }: Happened): Refusal | null {
   const { visit } = state
-  if (visit === null) return { refused: 'not_giving', detail: {} }
+  if (visit === null) return refuse('not_giving')
   if ('step' in body && body.step !== visit.step) {
-    return { refused: 'wrong_step', detail: { step: String(body.step), at: visit.step } }
+    return refuse('wrong_step', { step: String(body.step), at: visit.step })
   }
   if ('place' in body && !samePlace(body.place as State['place'], visit.place)) {
-    return { refused: 'wrong_place', detail: { step: visit.step } }
+    return refuse('wrong_place', { step: visit.step })
   }
   return null
 }

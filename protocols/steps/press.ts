@@ -3,6 +3,7 @@ import { z } from 'zod'
 import { type Data, LEAVE, type StepMove } from '../runner/chart-parts.ts'
 import { type Stamp, stamp } from '../runner/events.ts'
 import type { ClockTime, StepMoment } from '../runner/moment.ts'
+import { refuse } from '../runner/refuse.ts'
 import type { Refusal } from '../runner/view.ts'
 
 /** For so long after a stop no press does anything; the first one after it only arms. */
@@ -16,8 +17,6 @@ export const pressed = z.strictObject({ stamp: stamp.nullable() })
 export const stamped = z.strictObject({ stamp })
 /** The data of an event that the clock outside makes. */
 export const clocked = z.strictObject({ at: z.number().min(0), clock: z.string().min(1).max(64) })
-
-export const refuse = (refused: string, detail: Refusal['detail'] = {}): Refusal => ({ refused, detail })
 
 /** Why a press does nothing just after a stop on the same clock. */
 export function keyDead(moment: StepMoment, press: Stamp | null): Refusal | null {

@@ -203,6 +203,22 @@ describe('a stop for the client comes first, the reason later', () => {
     expect(giving.rows('run').length).toBe(8)
   })
 
+  test('settled only after the longest gap: going on is a decision, going on with the other hand a deviation', () => {
+    const giving = toRun().start().do({ kind: 'halted', stamp: null })
+    giving.wall += 3600
+    settle(giving, 'nothing')
+    expect(giving.view().phase).toBe('confirming')
+    giving.do({ kind: 'confirmed', what: 'resume' })
+    giving.do({ kind: 'reopened', afterSeconds: 3600, choice: 'go_on' })
+    expect(giving.where()).toBe('run at right, near, 1: waiting')
+    expect(giving.view().trials.at(-1)).toMatchObject({ status: 'void', void: { cause: 'halted' } })
+    giving.do({ kind: 'halted', stamp: null })
+    giving.wall += 3600
+    settle(giving, 'hand')
+    expect(giving.where()).toBe('seated at left: waiting')
+    expect(giving.view().deviations.map(({ code }) => code)).toEqual(['went_on_late', 'went_on_late'])
+  })
+
   test('what is not at hand cannot be ended', () => {
     const giving = new Giving(PROTOCOL).begin().do({ kind: 'halted', stamp: null })
     expect(settle(giving, 'trial')).toBe('no_trial')

@@ -1,6 +1,7 @@
 import type { PassId, SectionChart, SectionMoment } from '../../runner/chart-parts.ts'
 import { absentHands, decide, namedOrders } from './orders.ts'
 import type { ForEachFields } from './keys.ts'
+import { refuse } from '../../runner/refuse.ts'
 
 const fieldsOf = (section: SectionMoment['section']) => section.fields as unknown as ForEachFields
 
@@ -30,9 +31,7 @@ export const chart: SectionChart = {
   refuses: (moment, items) => {
     const due = present(moment)
     const same = items.length === due.length && due.every((item) => items.includes(item))
-    return same
-      ? null
-      : { refused: 'not_an_order', detail: { section: moment.section.name, due: due.join(' ') } }
+    return same ? null : refuse('not_an_order', { section: moment.section.name, due: due.join(' ') })
   },
   next: (moment): PassId | null => following(moment)[0] ?? null,
   unclear: (moment, next) => {

@@ -2,18 +2,9 @@ import { z } from 'zod'
 import { AGAIN, LEAVE, type StepChart } from '../../runner/chart-parts.ts'
 import type { Stamp } from '../../runner/events.ts'
 import type { StepMoment } from '../../runner/moment.ts'
+import { refuse } from '../../runner/refuse.ts'
 import type { Reading } from '../../runner/view.ts'
-import {
-  clocked,
-  clockTime,
-  keyDead,
-  move,
-  notPlausible,
-  pressed,
-  refuse,
-  stamped,
-  stillLeft,
-} from '../press.ts'
+import { clocked, clockTime, keyDead, move, notPlausible, pressed, stamped, stillLeft } from '../press.ts'
 import { countUnit } from './columns.ts'
 import type { CountedFields } from './keys.ts'
 

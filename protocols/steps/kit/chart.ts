@@ -2,8 +2,9 @@ import { z } from 'zod'
 import { type Effect, LEAVE, type StepChart } from '../../runner/chart-parts.ts'
 import { stamp } from '../../runner/events.ts'
 import type { StepMoment } from '../../runner/moment.ts'
+import { refuse } from '../../runner/refuse.ts'
 import type { Refusal } from '../../runner/view.ts'
-import { keyDead, move, refuse } from '../press.ts'
+import { keyDead, move } from '../press.ts'
 import { piecesOf } from './face.ts'
 
 /** Every piece is ticked, or what is wrong with it is told: that is a deviation. */

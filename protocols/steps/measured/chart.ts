@@ -1,8 +1,9 @@
 import { z } from 'zod'
 import { type Effect, LEAVE, type StepChart } from '../../runner/chart-parts.ts'
 import type { StepMoment } from '../../runner/moment.ts'
+import { refuse } from '../../runner/refuse.ts'
 import type { Refusal } from '../../runner/view.ts'
-import { clockTime, keyDead, move, notPlausible, pressed, refuse } from '../press.ts'
+import { clockTime, keyDead, move, notPlausible, pressed } from '../press.ts'
 import type { MeasuredFields } from './keys.ts'
 
 /** What the instrument showed, in the step's unit; `confirmed` when it was asked for again. */

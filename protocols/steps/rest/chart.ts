@@ -1,7 +1,8 @@
 import { z } from 'zod'
 import { LEAVE, type StepChart } from '../../runner/chart-parts.ts'
 import type { ClockTime, StepMoment } from '../../runner/moment.ts'
-import { clocked, clockTime, move, refuse, stillLeft } from '../press.ts'
+import { clocked, clockTime, move, stillLeft } from '../press.ts'
+import { refuse } from '../../runner/refuse.ts'
 import type { RestFields } from './keys.ts'
 
 /** The clock outside took up the rest; after a restart it does so anew, on its new clock. */

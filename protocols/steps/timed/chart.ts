@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { AGAIN, type Effect, LEAVE, type StepChart } from '../../runner/chart-parts.ts'
 import type { Stamp } from '../../runner/events.ts'
 import type { ClockTime, StepMoment } from '../../runner/moment.ts'
+import { refuse } from '../../runner/refuse.ts'
 import type { Reading, Refusal } from '../../runner/view.ts'
 import {
   clocked,
@@ -11,7 +12,6 @@ import {
   notPlausible,
   notTheEnd,
   pressed,
-  refuse,
   stillLeft,
   stamped,
 } from '../press.ts'
