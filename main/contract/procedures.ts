@@ -11,6 +11,7 @@ import {
   clientLine,
   historyPoint,
   id,
+  normTable,
   profile,
   protocolCard,
   protocolLine,
@@ -206,6 +207,12 @@ export const procedures = {
         points: z.array(historyPoint),
       }),
     ),
+  }),
+  'norms.read': procedure({
+    needs: 'user',
+    showsClient: false,
+    input: protocolKey,
+    output: z.array(normTable),
   }),
   /** Marks a norm table as verified against its source by a named person, or takes the mark back. */
   'norms.verify': procedure({

@@ -78,6 +78,33 @@ export const protocolCard = z.strictObject({
   sources: z.array(z.strictObject({ id: z.string(), cite: z.string(), seen: z.string(), note: z.string() })),
 })
 
+/** A norm table in full, so that a person can compare it with its source row by row. */
+export const normTable = z.strictObject({
+  norm: z.string(),
+  title: z.string(),
+  population: z.string(),
+  /** Title of the score that it is for. */
+  score: z.string(),
+  unit: z.string(),
+  file: z.string(),
+  source: z.strictObject({ cite: z.string(), note: z.string() }),
+  rows: z.array(
+    z.strictObject({
+      line: z.int(),
+      sex: z.enum(['F', 'M', 'any']),
+      ageMin: z.number().nullable(),
+      ageMax: z.number().nullable(),
+      hand: z.enum(['right', 'left', 'dominant', 'nondominant', 'any']),
+      n: z.number().nullable(),
+      mean: z.number().nullable(),
+      sd: z.number().nullable(),
+      provenance: z.enum(['seen', 'memory']),
+    }),
+  ),
+  /** Who of the clinic compared this very table with its source; null: nobody yet. */
+  verified: z.strictObject({ by: z.string(), at: z.string() }).nullable(),
+})
+
 export const administrationLine = z.strictObject({
   id,
   protocol: z.strictObject({ id: z.string(), version: z.string(), title: z.string() }),

@@ -1,15 +1,15 @@
 import { Refused } from '../../contract/procedure.ts'
 import { CLINIC, normVerified, textHash } from '../../records/index.ts'
 import type { Group } from '../group.ts'
+import { normTablesOf } from '../norm-tables.ts'
 import { cardOf, lineOf } from '../protocol-cards.ts'
 
-export const protocolCalls: Group<'protocols.list' | 'protocols.read' | 'norms.verify'> = ({
-  shelf,
-  stores: { records },
-  push,
-}) => ({
+type Calls = 'protocols.list' | 'protocols.read' | 'norms.read' | 'norms.verify'
+
+export const protocolCalls: Group<Calls> = ({ shelf, stores: { records }, push }) => ({
   'protocols.list': () => shelf.list().map(lineOf),
   'protocols.read': (key) => cardOf(shelf.sound(key)),
+  'norms.read': (key) => normTablesOf(records, shelf.sound(key)),
   'norms.verify'({ protocol: key, norm: name, verified }, { user }) {
     const { protocol, files } = shelf.sound(key)
     const norm = protocol.norms.find((one) => one.name === name)
