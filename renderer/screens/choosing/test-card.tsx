@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import { FaultNotice } from '../../app/fault-notice.tsx'
 import { type Fault, useReading } from '../../app/host.tsx'
+import { go } from '../../app/route.ts'
 import { Button } from '../../parts/button.tsx'
 import { Choice } from '../../parts/choice.tsx'
 import { Waiting } from '../../parts/waiting.tsx'
@@ -113,6 +114,14 @@ function More({ line, wording, onWording }: MoreProps) {
             <li key={source.id}>{[source.cite, source.note].filter(Boolean).join(' ')}</li>
           ))}
         </ul>
+      </div>
+      <div>
+        <Button
+          label={say('choosing.norms.label', { test: line.title })}
+          onPress={() => go(`norms/${line.from}/${line.key}`)}
+        >
+          {say('choosing.norms')}
+        </Button>
       </div>
     </div>
   )

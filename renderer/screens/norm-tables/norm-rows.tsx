@@ -1,0 +1,40 @@
+import { Table } from '../../parts/table.tsx'
+import { say } from '../../words/index.ts'
+import type { NormTable } from './index.tsx'
+
+type Row = NormTable['rows'][number]
+
+const COLUMNS = ['line', 'sex', 'age', 'hand', 'n', 'mean', 'sd', 'from'] as const
+const NUMBERS: ReadonlySet<string> = new Set(['line', 'n', 'mean', 'sd'])
+
+/** The rows as they stand in the file, line numbers included, so that a wrong one is found again. */
+export function NormRows({ table }: { readonly table: NormTable }) {
+  return (
+    <Table
+      caption={table.title}
+      columns={COLUMNS.map((id) => ({ id, title: say(`norm_tables.row.${id}`), isNumber: NUMBERS.has(id) }))}
+      rows={table.rows.map((row) => ({
+        id: String(row.line),
+        cells: [
+          row.line,
+          say(`norm_tables.sex.${row.sex}`),
+          ageOf(row),
+          say(`norm_tables.hand.${row.hand}`),
+          row.n,
+          row.mean,
+          row.sd,
+          say(`norm_tables.from.${row.provenance}`),
+        ],
+      }))}
+    />
+  )
+}
+
+/** Completed years, both ends included, as the table counts them. */
+function ageOf({ ageMin, ageMax }: Row): string {
+  if (ageMin !== null && ageMax !== null)
+    return say('norm_tables.age.range', { from: String(ageMin), to: String(ageMax) })
+  if (ageMin !== null) return say('norm_tables.age.from', { from: String(ageMin) })
+  if (ageMax !== null) return say('norm_tables.age.to', { to: String(ageMax) })
+  return say('norm_tables.age.any')
+}
