@@ -158,6 +158,24 @@ describe('a norm table that a named person has verified', () => {
   })
 })
 
+const tableNow = async () => {
+  const tables = await desk.client.call('norms.read', { from: 'clinic', key: OWN.key })
+  return tables.find(({ norm }) => norm === 'adults_1985')
+}
+
+describe('a norm table to be compared with its source', () => {
+  test('is shown row by row as it stands in the file, and says who has compared it', async () => {
+    const table = await tableNow()
+    expect(table?.rows.length).toBeGreaterThan(0)
+    expect(table?.rows.every(({ line }) => line > 1)).toBe(true)
+    expect(table?.verified).toBeNull()
+    await desk.client.call('norms.verify', { protocol: OWN, norm: 'adults_1985', verified: true })
+    expect((await tableNow())?.verified?.by).toBe('Ada Venn')
+    await desk.client.call('norms.verify', { protocol: OWN, norm: 'adults_1985', verified: false })
+    expect((await tableNow())?.verified).toBeNull()
+  })
+})
+
 describe('the clinic’s kit', () => {
   const piece = {
     item: 'board',
