@@ -10,6 +10,7 @@ import { Dialog } from '../../parts/dialog.tsx'
 import { Notice } from '../../parts/notice.tsx'
 import { Page, Section } from '../../parts/page.tsx'
 import { Waiting } from '../../parts/waiting.tsx'
+import { tellUnit } from '../../steps/tell.ts'
 import { say } from '../../words/index.ts'
 import { NormRows } from './norm-rows.tsx'
 
@@ -59,7 +60,10 @@ function OneTable({ protocol, table }: OneTableProps) {
     })
   const { title, score, unit, population, source, file, verified } = table
   return (
-    <Section title={title} hint={say('norm_tables.about', { score, unit, population })}>
+    <Section
+      title={title}
+      hint={say('norm_tables.about', { score, unit: tellUnit(unit) || 'none', population })}
+    >
       <p className="small soft">
         {[say('norm_tables.source', { cite: source.cite }), source.note, say('norm_tables.file', { file })]
           .filter(Boolean)

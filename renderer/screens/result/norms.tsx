@@ -1,5 +1,7 @@
 import type { NormComparison, Result, ScoreValue } from '../../../protocols/scoring/result.ts'
 import { NormStrip } from '../../charts/norm-strip.tsx'
+import { go } from '../../app/route.ts'
+import { Button } from '../../parts/button.tsx'
 import { Section } from '../../parts/page.tsx'
 import { say } from '../../words/index.ts'
 import { tellPasses } from '../../steps/place-words.ts'
@@ -170,6 +172,11 @@ export function Norms({ result, standing }: { result: Result; standing: 'verifie
       {byTable(found).map((all) => (
         <TablePart key={all[0]?.norm.norm} all={all} />
       ))}
+      <div>
+        <Button look="quiet" onPress={() => go(`norms/${result.protocol.from}/${result.protocol.id}`)}>
+          {say('norm_tables.open')}
+        </Button>
+      </div>
     </Section>
   )
 }
