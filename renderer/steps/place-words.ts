@@ -12,15 +12,21 @@ export function tellPass(pass: Pass): string | null {
     : say('steps.pass_of', { number: pass.number, of: pass.of })
 }
 
-/** Passes in words, outermost first: `Right hand · Trial 2 of 3`. */
+/** The hand is what must never be mistaken: it comes first, however the loops lie around each other. */
+const handFirst = (passes: readonly Pass[]): readonly Pass[] =>
+  [...passes].sort((one, other) => Number(other.list === 'hands') - Number(one.list === 'hands'))
+
+/** Passes in words, the hand first, then outermost first: `Right hand · Trial 2 of 3`. */
 export const tellPasses = (passes: readonly Pass[]): string =>
-  passes
+  handFirst(passes)
     .map(tellPass)
     .filter((words) => words !== null)
     .join(' · ')
 
 /** Where we are: the passes, and whether it only is practice. */
 export function placeWords(step: StepView): readonly string[] {
-  const words = step.passes.map(tellPass).filter((each) => each !== null)
+  const words = handFirst(step.passes)
+    .map(tellPass)
+    .filter((each) => each !== null)
   return step.practice ? [...words, say('steps.practice')] : words
 }

@@ -1,4 +1,5 @@
 /** Values, units, sides and times in words: what the screens say alike wherever a trial is shown. */
+import { SIDES } from '../../protocols/client.ts'
 import type { Reading, Trial } from '../../protocols/runner/view.ts'
 import { shownValue } from '../../protocols/scoring/rounding.ts'
 import { hasWords, say } from '../words/index.ts'
@@ -32,10 +33,12 @@ export function tellTime(at: string): string {
   return say('steps.time', { time, offset: offset === 'Z' ? '+00:00' : offset })
 }
 
-/** The hand that a place is at; empty where it is at none. */
+const SIDE_IDS: readonly (string | number)[] = SIDES
+
+/** The hand that a place is at, whatever the loop over the hands is called; empty where it is at none. */
 export function tellSide(place: Readonly<Record<string, string | number>>): string {
-  const key = `steps.hand.${place.hand}`
-  return hasWords(key) ? say(key) : ''
+  const side = Object.values(place).find((pass) => SIDE_IDS.includes(pass))
+  return side === undefined ? '' : say(`steps.hand.${side}`)
 }
 
 export const tellOutcome = (outcome: string | null): string =>

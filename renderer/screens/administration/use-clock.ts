@@ -1,7 +1,7 @@
 /** The clock beside the chart: what time alone brings about, and what breaks a running trial off. */
 import { useEffect, useRef } from 'react'
 import type { AdministrationView, StepView } from '../../../protocols/runner/view.ts'
-import { CLOCK, measureClock, momentNow } from '../../input/clock.ts'
+import { CLOCK, measureClock, type Moment, momentNow } from '../../input/clock.ts'
 import { hush, play } from '../../input/sound.ts'
 import { watchSleep, whenOver } from '../../input/ticker.ts'
 import { faceOf } from '../../steps/registry.ts'
@@ -21,6 +21,9 @@ function useNewest<T>(value: T): { readonly current: T } {
 const standing = (step: StepView): string =>
   JSON.stringify([step.name, step.place, step.state, faceOf(step).due(step, NEVER)])
 
+/** ms until something that is due and was refused is told once more. */
+const TELL_AGAIN = 500
+
 const NEVER = { at: 0, clock: '' }
 
 /** Sends what is due once its time is over. */
@@ -33,10 +36,18 @@ export function useDue(desk: Desk, view: AdministrationView | null): void {
     if (key === null || at === null) return
     const due = faceOf(at).due(at, momentNow())
     if (due === null) return
-    const place = JSON.stringify(at.place)
-    return whenOver(due.from, due.ms, (moment) => {
-      void desk.act(dueIntent({ step: at.name, place }, due.event, { ...moment }), true)
-    })
+    const here = { step: at.name, place: JSON.stringify(at.place) }
+    let timer: ReturnType<typeof setTimeout> | undefined
+    // A window, limit or rest that the chart doesn't take as over is told once more: it never hangs.
+    const tell = async (moment: Moment): Promise<void> => {
+      const { refusal } = await desk.act(dueIntent(here, due.event, { ...moment }), true)
+      if (refusal !== null) timer = setTimeout(() => void tell(momentNow()), TELL_AGAIN)
+    }
+    const callOff = whenOver(due.from, due.ms, (moment) => void tell(moment))
+    return () => {
+      callOff()
+      clearTimeout(timer)
+    }
   }, [desk, key, now])
 }
 
