@@ -3,7 +3,7 @@
  * followed, and a size that no protocol has is refused, so that a folder from outside can't do harm by being
  * listed.
  */
-import { type Dirent, lstatSync, readdirSync, readFileSync } from 'node:fs'
+import { type Dirent, lstatSync, readdirSync, readFileSync, statSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
 import type { Diagnostic } from '../protocols/language/diagnostics.ts'
 import type { ProtocolFolder } from '../protocols/language/folder.ts'
@@ -33,7 +33,7 @@ export interface FolderOnDisk {
  * @param label what to call the folder in diagnostics
  */
 export function readFolder(path: string, label: string): FolderOnDisk {
-  const alone = lstatSync(path).isFile()
+  const alone = statSync(path, { throwIfNoEntry: false })?.isFile() ?? false
   const root = alone ? dirname(path) : path
   const files = new Map<string, string>()
   const problems: Diagnostic[] = []

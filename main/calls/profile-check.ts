@@ -44,7 +44,8 @@ function checkBirth(birth: Birth, today: string): void {
   if (Number(given.slice(0, 4)) < FIRST_YEAR) throw new Refused('birth_too_early', { given })
 }
 
-function checkPast(field: string, given: string, today: string): void {
+/** @throws Refused `date_impossible`, `date_in_future` */
+export function checkPast(field: string, given: string, today: string): void {
   if (!isCalendarDate(given)) throw new Refused('date_impossible', { field, given })
   if (given > today) throw new Refused('date_in_future', { field, given })
 }

@@ -76,6 +76,25 @@ describe('giving a test through the contract', () => {
     expect(fault?.code).toBe('host_only_event')
   })
 
+  test('an examiner put right is somebody of the clinic, by the name on record, and on a day that has come', async () => {
+    const { id, examiner } = await give(desk, PEGS, ada)
+    const odile = await desk.client.call('users.add', { name: 'Odile Brack' })
+    const put = (change: object) =>
+      desk.client.call('administrations.act', {
+        ...records,
+        id,
+        body: { kind: 'reattributed', examiner: null, on: null, reason: 'Mixed up.', ...change },
+      })
+    const stranger = { id: crypto.randomUUID(), name: 'Nobody' }
+    expect((await faultOf(put({ examiner: stranger })))?.code).toBe('no_such_user')
+    expect((await faultOf(put({ on: '2026-11-26' })))?.code).toBe('date_in_future')
+    expect((await faultOf(put({ on: '2026-02-30' })))?.code).toBe('date_impossible')
+    const { view } = await put({ examiner: { id: odile.id, name: 'Another Name' }, on: '2026-11-24' })
+    expect([examiner, view.examiner, view.on]).toEqual(['Ada Venn', 'Odile Brack', '2026-11-24'])
+    const { administrations } = await desk.client.call('clients.read', { id: ada })
+    expect(administrations).toMatchObject([{ examiner: 'Odile Brack', on: '2026-11-24' }])
+  })
+
   test('STD-ADM-4 the record holds protocol hash, version, language, program version and clock resolution', async () => {
     const { id } = await give(desk, PEGS, ada)
     const { hash } = desk.clinic.shelf.sound(PEGS)

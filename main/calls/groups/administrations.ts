@@ -5,6 +5,7 @@ import { Refused } from '../../contract/procedure.ts'
 import type { Input } from '../../contract/procedures.ts'
 import { PROGRAM_STAMP } from '../../program.ts'
 import { CLINIC, protocolKept } from '../../records/index.ts'
+import { checkedBody } from '../body-check.ts'
 import { checkInSight, type Clinic } from '../clinic.ts'
 import type { Group } from '../group.ts'
 import { keptProtocol } from '../kept.ts'
@@ -46,7 +47,7 @@ export const administrationCalls: Group<Calls> = (clinic) => {
     },
     'administrations.act'({ store, id, body }, { user }) {
       inSight(clinic, store, id)
-      return live.act(store, id, body, user.id)
+      return live.act(store, id, checkedBody(clinic, body), user.id)
     },
     'administrations.move'({ id, client, reason }, { user }) {
       const { client: from } = inSight(clinic, 'records', id)

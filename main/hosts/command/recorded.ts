@@ -23,7 +23,10 @@ export const recordedLine = z.strictObject({
 export function readRecorded(text: string, file: string): readonly Recorded[] {
   const events: Recorded[] = []
   const lineOf = new Map<string, number>()
-  for (const [index, line] of text.split(/\r?\n/).entries()) {
+  for (const [index, line] of text
+    .replace(/^\uFEFF/, '')
+    .split(/\r?\n/)
+    .entries()) {
     if (!line.trim()) continue
     const number = index + 1
     const event = readLine(line, file, number)
