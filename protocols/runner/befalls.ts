@@ -3,11 +3,11 @@ import type { Happening, Outcome } from '../language/model.ts'
 import { type StepState, type VoidCause } from './chart-parts.ts'
 import type { Stamp } from './events.ts'
 import { furtherOf, voidWithParent } from './further-readings.ts'
-import { grow, replaced } from './grown.ts'
+import { grow } from './grown.ts'
 import type { Happened, State } from './state.ts'
 import { leaving, misplaced, type StepGround } from './step-ground.ts'
 import { along, both, type Change, type Law, type Transition, transition } from './transitions.ts'
-import { addRows, breakOff, stand } from './trials.ts'
+import { addRows, breakOff, reasonIn, stand } from './trials.ts'
 import { refuse } from './refuse.ts'
 
 /** True while a void trial of the step may still be made good. */
@@ -87,27 +87,9 @@ export function closeAs(
 ): Change {
   return (state, event) => {
     const outcome = outcomeOf(state, event)
-    if (state.flight !== null) return remarked(state, stand(at, state, outcome), event)
-    return remarked(
-      state,
-      addRows(at, state, event, [dueHere(at, state)], { outcome: outcome ?? 'not_given' }),
-      event,
-    )
+    if (state.flight !== null) return stand(at, state, outcome, reasonIn(event))
+    return addRows(at, state, event, [dueHere(at, state)], { outcome: outcome ?? 'not_given' })
   }
-}
-
-/** The reason given goes with the trial that was closed, which is the last one. */
-function remarked(before: State, change: Partial<State>, { body }: Happened): Partial<State> {
-  const { trials } = change
-  const last = trials?.items[trials.length - 1]
-  if (
-    trials === undefined ||
-    trials.length === before.trials.length ||
-    last === undefined ||
-    !('reason' in body)
-  )
-    return change
-  return { ...change, trials: replaced(trials, trials.length - 1, { ...last, remark: String(body.reason) }) }
 }
 
 /** The trial is closed as tried, unable, refused, not allowed, absent or not given. */

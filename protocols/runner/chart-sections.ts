@@ -27,7 +27,7 @@ import {
   type Transition,
   transition,
 } from './transitions.ts'
-import { addRows, stand } from './trials.ts'
+import { addRows, reasonIn, stand } from './trials.ts'
 import { stateOf, turnOf } from './tree.ts'
 import type { Refusal } from './view.ts'
 import { waysAfter } from './ways.ts'
@@ -153,8 +153,12 @@ function judgesTurn(ground: Ground, section: Section): Change {
  * over and done keeps its own.
  */
 function endTrial(ground: Ground, outcome: Outcome): Change {
-  const ends: Change = (state) =>
-    state.flight === null ? {} : stand(ground, state, state.flight.outcome === 'done' ? null : outcome)
+  const ends: Change = (state, event) => {
+    if (state.flight === null) return {}
+    return state.flight.outcome === 'done'
+      ? stand(ground, state, null, '')
+      : stand(ground, state, outcome, reasonIn(event))
+  }
   return both(
     ends,
     both(({ returning }) => (returning?.flight ? { flight: returning.flight } : {}), ends),

@@ -114,7 +114,7 @@ function moveTransitions(
       law,
       both(
         does,
-        both((state) => stand(at, state, null), leaving),
+        both((state) => stand(at, state, null, ''), leaving),
       ),
     )
   }

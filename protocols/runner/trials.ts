@@ -151,8 +151,11 @@ export function addedTo(ground: Ground, trial: Trial): Quantity | null {
   return { value: trial.happenings.reduce((sum, name) => sum + (each.get(name) ?? 0), 0), unit }
 }
 
+/** Why a trial was closed, where the event says so: it stays with the trial. */
+export const reasonIn = ({ body }: Happened): string => ('reason' in body ? String(body.reason) : '')
+
 /** The trial in flight stands; without an outcome of its own it was done. */
-export function stand(ground: Ground, state: State, outcome: Outcome | null): Partial<State> {
+export function stand(ground: Ground, state: State, outcome: Outcome | null, remark: string): Partial<State> {
   const { flight } = state
   if (flight === null) return {}
   const step = stepOf(ground.tree, flight.step)
@@ -162,6 +165,7 @@ export function stand(ground: Ground, state: State, outcome: Outcome | null): Pa
   const standing: Trial = {
     ...flight,
     status: 'standing',
+    remark,
     outcome: final,
     readings: {
       ...measured,
@@ -222,6 +226,7 @@ export function addRows(
       ...newTrial(event, step, { step: step.name, place, attempts: 0, voids: 0, state: '', local: {} }),
       id: rowId(event.id, from + n),
       status: 'standing',
+      remark: reasonIn(event),
       outcome,
       readings:
         credit === undefined ? countedAs(ground, state, step, outcome, place) : credited(step, credit),

@@ -55,6 +55,12 @@ describe('closed without a result', () => {
       'right far 2 absent',
     ])
     expect(giving.where()).toBe('seated at left: waiting')
+    expect(
+      giving
+        .view()
+        .trials.slice(1)
+        .map(({ remark }) => remark),
+    ).toEqual(Array(4).fill('So it was'))
   })
 
   test('the whole test, from any step', () => {
