@@ -2,8 +2,6 @@
 import { NodeCompiler } from '@myriaddreamin/typst-ts-node-compiler'
 import template from './report.typ?raw'
 
-/** Documents after which the typesetter forgets what it remembers of one. */
-const REMEMBERED = 5
 /** How often characters that can't be printed are replaced: fonts are tried a run of text at a time. */
 const TRIES = 20
 
@@ -35,16 +33,17 @@ function failure(error: unknown): Error {
 function typeset(data: unknown, at: number): Buffer {
   compiler ??= NodeCompiler.create({ workspace: import.meta.dirname })
   const inputs = { data: JSON.stringify(data) }
-  const compiled = compiler.compile({ mainFileContent: template, inputs, resetRead: true })
-  const trouble = compiled.takeError() ?? compiled.takeWarnings()
-  if (trouble) throw failure(JSON.stringify(compiler.fetchDiagnostics(trouble)))
-  if (!compiled.result) throw new Error('The report could not be typeset: there is no document.')
   try {
+    const compiled = compiler.compile({ mainFileContent: template, inputs, resetRead: true })
+    const trouble = compiled.takeError() ?? compiled.takeWarnings()
+    if (trouble) throw new Error(JSON.stringify(compiler.fetchDiagnostics(trouble)))
+    if (!compiled.result) throw new Error('there is no document')
     return compiler.pdf(compiled.result, { pdfStandard: 'ua-1', creationTimestamp: at })
   } catch (error) {
     throw failure(error)
   } finally {
-    compiler.evictCache(REMEMBERED)
+    // The typesetter remembers what it has set, to be quicker the next time: a client's report is not kept so.
+    compiler.evictCache(0)
   }
 }
 
