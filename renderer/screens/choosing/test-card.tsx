@@ -6,6 +6,7 @@ import { Button } from '../../parts/button.tsx'
 import { Choice } from '../../parts/choice.tsx'
 import { Waiting } from '../../parts/waiting.tsx'
 import { say } from '../../words/index.ts'
+import { Problems } from './faulty-test.tsx'
 import type { Line } from './index.tsx'
 
 export interface TestCardProps {
@@ -115,6 +116,9 @@ function More({ line, wording, onWording }: MoreProps) {
           ))}
         </ul>
       </div>
+      {line.from === 'clinic' && line.problems.length > 0 ? (
+        <Problems caption={say('choosing.remarks')} isCaptionSeen problems={line.problems} />
+      ) : null}
       <div>
         <Button
           label={say('choosing.norms.label', { test: line.title })}

@@ -6,6 +6,7 @@ import { MainAction } from '../../parts/main-action.tsx'
 import { Stage } from '../../parts/stage.tsx'
 import { useArrival } from '../../parts/use-arrival.ts'
 import { useMainKey } from '../../parts/use-main-key.ts'
+import { useSettled } from '../../parts/use-settled.ts'
 import { say } from '../../words/index.ts'
 import type { StartingProps } from '../starting/preparing.tsx'
 import './done.css'
@@ -17,11 +18,19 @@ export function DoneScreen({ view, store, saved, onLeave }: StartingProps) {
   useArrival(heading)
   const isLeft = view.phase === 'withdrawn'
   const next = () => (store === 'rehearsal' ? go('rehearsal') : go(`client/${view.client ?? ''}/choose`))
-  useMainKey([settings.mainKey, settings.pedalKey], next)
+  const isSettled = useSettled()
+  useMainKey([settings.mainKey, settings.pedalKey], next, isSettled)
   return (
     <Stage
       head={<p className="done-test">{view.protocol.title}</p>}
-      main={<MainAction label={say('done.next')} keyCode={settings.mainKey} onClick={next} />}
+      main={
+        <MainAction
+          label={say('done.next')}
+          keyCode={settings.mainKey}
+          isWaiting={!isSettled}
+          onClick={next}
+        />
+      }
       others={
         <>
           {isLeft ? null : (
