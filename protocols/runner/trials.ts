@@ -3,7 +3,7 @@ import type { Outcome, Quantity, Step } from '../language/model.ts'
 import { STEP_KINDS } from '../language/schema/kinds.ts'
 import type { Effect, VoidCause } from './chart-parts.ts'
 import { type Due, type Ground, isTrial } from './due.ts'
-import type { Place } from './events.ts'
+import type { Place, Stamp } from './events.ts'
 import { grow, listOf, newest } from './grown.ts'
 import type { ClockTime } from './moment.ts'
 import { samePlace } from './places.ts'
@@ -70,11 +70,17 @@ function newTrial(event: Happened, step: Step, visit: Visit): Trial {
     readings: {},
     input: null,
     stamps: [],
+    lateMs: 0,
     happenings: [],
     void: null,
     remark: '',
     at: event.at,
   }
+}
+
+function latenessOf({ body }: Happened): number {
+  const stamp = 'stamp' in body ? (body.stamp as Stamp | null) : null
+  return stamp?.late ?? 0
 }
 
 /** Applies what a move of the step's kind did: notes, a trial begun, what became known of it. */
@@ -88,7 +94,7 @@ export function applyEffect(state: State, event: Happened, step: Step, effect: E
         stamps: [...effect.begins.stamps],
       }
     : state.flight
-  const flight = begun && effect.trial ? { ...begun, ...effect.trial } : begun
+  const flight = begun && { ...begun, ...effect.trial, lateMs: Math.max(begun.lateMs, latenessOf(event)) }
   return {
     flight,
     ...(effect.begins && { made: { event: event.id, count: 1 } }),

@@ -33,6 +33,8 @@ export const trial = z.strictObject({
   /** How the times came about: key, pointer, pedal or typed; null where nothing was timed. */
   input: z.enum(['key', 'pointer', 'pedal', 'typed']).nullable(),
   stamps: z.array(z.number()),
+  /** How long, at worst, a press waited for the program, in ms: no part of any time, but told when it is large. */
+  lateMs: z.number(),
   happenings: z.array(z.string()),
   void: z
     .strictObject({

@@ -121,6 +121,7 @@ export function trialOf({
     readings: Object.fromEntries(read),
     input: 'key',
     stamps: [],
+    lateMs: 0,
     happenings: [],
     void: null,
     remark: '',

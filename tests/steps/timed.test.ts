@@ -60,6 +60,13 @@ describe('one key gives a timed trial', () => {
   })
 })
 
+test('how late a press was handled is no part of the time, and told with the trial', () => {
+  giving.start()
+  const stamp = { ...giving.stamp(9000), late: 345 }
+  giving.do(giving.body('stopped', { stamp })).press('kept')
+  expect(giving.view().trials[0]).toMatchObject({ lateMs: 345, readings: { time: { value: 9 } } })
+})
+
 describe('a stop never starts', () => {
   test('STD-ADM-5 a press within a second after the stop does nothing', () => {
     giving.start().press('stopped', 10_000)
