@@ -61,6 +61,8 @@ export function TestCard({ line, isRehearsal, isBusy, onChosen, fault }: TestCar
   )
 }
 
+const asSentence = (text: string) => text.replace(/[.]?$/, '.')
+
 /** The first sentence, without its full stop: enough to fetch the thing by. */
 const brief = (text: string) => (text.split(/(?<=[.!?])\s/)[0] ?? text).replace(/\.$/, '')
 
@@ -90,10 +92,7 @@ function More({ line, wording, onWording }: MoreProps) {
       <dl className="choosing-facts">
         <Fact title={say('choosing.floor')} text={value.floor ?? ''} />
         <Fact title={say('choosing.ceiling')} text={value.ceiling ?? ''} />
-        <Fact
-          title={say('choosing.kit.all')}
-          text={line.kit.map((piece) => piece.replace(/\.?$/, '.')).join(' ')}
-        />
+        <Fact title={say('choosing.kit.all')} text={line.kit.map(asSentence).join(' ')} />
         <Fact title={say('choosing.version')} text={line.version ?? ''} />
       </dl>
       {value.wordings.length > 0 ? (
@@ -110,9 +109,9 @@ function More({ line, wording, onWording }: MoreProps) {
       ) : null}
       <div>
         <h3 className="choosing-sources">{say('choosing.sources')}</h3>
-        <ul className="small soft">
+        <ul className="stack stack-tight small soft">
           {value.sources.map((source) => (
-            <li key={source.id}>{[source.cite, source.note].filter(Boolean).join(' ')}</li>
+            <li key={source.id}>{[source.cite, source.note].filter(Boolean).map(asSentence).join(' ')}</li>
           ))}
         </ul>
       </div>
