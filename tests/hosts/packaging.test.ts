@@ -17,16 +17,16 @@ import { addSomebody, giveByWire } from './giving-by-wire.ts'
 import { buildProgram, newRecords, start } from './program.ts'
 
 /** The packager's own check, as the packager itself finds it; pinned with it, since it is no public door. */
-const require = createRequire(createRequire(import.meta.url).resolve('electron-builder'))
-const { validateConfiguration } = require('app-builder-lib/out/util/config/config') as {
+const fromPackager = createRequire(createRequire(import.meta.url).resolve('electron-builder'))
+const { validateConfiguration } = fromPackager('app-builder-lib/out/util/config/config') as {
   validateConfiguration(configuration: unknown, logger: unknown): Promise<void>
 }
-const asar = require('@electron/asar') as { extractAll(archive: string, folder: string): void }
-const fuses = require('@electron/fuses') as {
+const asar = fromPackager('@electron/asar') as { extractAll(archive: string, folder: string): void }
+const fuses = fromPackager('@electron/fuses') as {
   FuseV1Options: Readonly<Record<string, number>>
   getCurrentFuseWire(program: string): Promise<Readonly<Record<number, number>>>
 }
-const { DebugLogger } = require('builder-util') as { DebugLogger: new (enabled: boolean) => object }
+const { DebugLogger } = fromPackager('builder-util') as { DebugLogger: new (enabled: boolean) => object }
 
 const written = (): Record<string, unknown> => parse(readFileSync('electron-builder.yml', 'utf8'))
 const validate = (configuration: unknown) => validateConfiguration(configuration, new DebugLogger(false))
