@@ -22,6 +22,10 @@ export interface HistoryScreenProps {
 
 export type ScoreHistory = Output<'history.read'>[number]
 
+/** The scores that ever had a value: one that never had has no history to show. */
+const measured = (scores: readonly ScoreHistory[]): readonly ScoreHistory[] =>
+  scores.filter((score) => score.points.some((point) => point.value !== null))
+
 const touches = (push: Push): boolean => push.push === 'administration'
 
 /** Within a season dates are told by the day, over longer spans by the month. */
@@ -91,10 +95,10 @@ export default function HistoryScreen({ client, protocol, onLeave }: HistoryScre
         ) : (
           <FaultNotice fault={fault} onAgain={again} />
         )
-      ) : value.every((score) => score.points.length === 0) ? (
+      ) : measured(value).length === 0 ? (
         <p>{say('history.nothing')}</p>
       ) : (
-        value.map((score) => <OneScore key={score.score} score={score} />)
+        measured(value).map((score) => <OneScore key={score.score} score={score} />)
       )}
     </Page>
   )

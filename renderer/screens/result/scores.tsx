@@ -1,7 +1,7 @@
 import type { Result, ScoreValue } from '../../../protocols/scoring/result.ts'
 import { Table } from '../../parts/table.tsx'
 import { say } from '../../words/index.ts'
-import { tellChange, tellFigure } from './tell-change.ts'
+import { direction, tellChange, tellFigure } from './tell-change.ts'
 import { tellPasses } from '../../steps/place-words.ts'
 import { tellNumber, tellUnit, tellValue } from '../../steps/tell.ts'
 import { type Reason, tellReason, tellScore } from './tell.ts'
@@ -36,7 +36,7 @@ function tellOtherHand(score: ScoreValue): string {
   const values = {
     value: tellValue(otherHand.value, decimals, unit),
     difference: tellValue(Math.abs(otherHand.difference), decimals, unit),
-    direction: otherHand.difference === 0 ? 'same' : otherHand.difference > 0 ? 'more' : 'less',
+    direction: direction(otherHand.difference, decimals),
   }
   return otherHand.ratio === null
     ? say('result.other_hand', values)

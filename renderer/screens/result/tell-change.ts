@@ -1,4 +1,5 @@
 /** What has changed since an earlier time, and how the published figures judge it. */
+import { round } from '../../../protocols/scoring/rounding.ts'
 import type { Change, ScoreValue } from '../../../protocols/scoring/result.ts'
 import { showDate } from '../../app/dates.ts'
 import { tellNumber, tellUnit, tellValue } from '../../steps/tell.ts'
@@ -7,9 +8,10 @@ import { tellReason } from './tell.ts'
 
 type Figure = Change['figures'][number]
 
-function direction({ difference }: Change): string {
+/** `more`, `less`, or `same` where what is shown is no difference; `open` where a bound leaves it open. */
+export function direction(difference: number | null, decimals: number): string {
   if (difference === null) return 'open'
-  if (difference === 0) return 'same'
+  if (round(difference, decimals) === 0) return 'same'
   return difference > 0 ? 'more' : 'less'
 }
 
@@ -21,7 +23,7 @@ export function tellChange(change: Change, score: ScoreValue): string {
     day: showDate(change.earlier.on),
     value: tellValue(change.earlier.value, decimals, unit, change.earlier.over),
     difference: tellValue(size, decimals, unit, change.differenceOver),
-    direction: direction(change),
+    direction: direction(change.difference, decimals),
     towards: change.towards ?? 'none',
     judgement: tellReason('sentence', change.sentence),
   })
