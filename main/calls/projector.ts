@@ -13,12 +13,16 @@ interface State {
 /** An id for views that nobody sees. */
 const NOBODY = '00000000-0000-0000-0000-000000000000'
 
+/** Events of the runner after which nothing that a list shows is different; those of steps are like them. */
+const UNSEEN: ReadonlySet<string> = new Set(['clock', 'ordered', 'ruled', 'remarked'])
+
 export const projector: Projector<State> = {
   begin(files) {
     if (!files) throw new Error('The protocol of this administration is not kept.')
     const kept = keptProtocol(files)
     return { kept, administration: kept.runner.begin() }
   },
+  touches: (kind) => !UNSEEN.has(kind) && !kind.includes('.'),
   take({ kept, administration }, event) {
     const next = kept.runner.take(administration, event)
     if ('refused' in next) throw new Error(`The runner refuses an event that is kept: ${next.refused}`)
@@ -32,7 +36,8 @@ export const projector: Projector<State> = {
       phase: view.phase,
       examiner: view.examiner,
       on: view.on,
-      deviations: view.deviations.length,
+      // Steps may add some on the way: counted once it is over, like the scores.
+      deviations: ended ? view.deviations.length : 0,
       basis: basisOf(view.prepared),
       scores: ended ? scoresOf({ kept, administration }) : [],
     } satisfies Projected

@@ -41,12 +41,14 @@ export interface Projected {
 /**
  * The domain's part of the read models. Pure: the same files and events always give the same rows. `take` is
  * called once for each event as it is appended and must not change the state it was given, for an append that
- * the disk refuses is forgotten; `project` is called at every append, so work that is only worth it at the end
- * (scores) is best left until then.
+ * the disk refuses is forgotten. `touches` says of a kind of event whether `project` may tell anything else after
+ * it: those that it doesn't touch are only kept, and taken when one comes that it does, so that a trial's many
+ * events cost no more than their rows.
  */
 export interface Projector<S> {
   /** @param files the protocol that `opened` names by its hash; null where it is not kept */
   begin(files: ReadonlyMap<string, string> | null): S
+  touches(kind: string): boolean
   take(state: S, event: Recorded): S
   project(state: S): Projected
 }
@@ -82,6 +84,9 @@ const FACTS: { readonly [K in string]?: (folded: Folded, body: never, at: string
   withdrawn: () => ({ withdrawn: true }),
   finished: (_folded, _body, at) => ({ finishedAt: at }),
 }
+
+/** Whether a kind of event changes what is read off the events here. */
+export const changesFacts = (kind: string): boolean => Object.hasOwn(FACTS, kind)
 
 const isOpened = (body: EventBody): body is Of<'opened'> => body.kind === 'opened'
 

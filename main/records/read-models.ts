@@ -1,9 +1,17 @@
 /** Keeps the read models of one database in step with its log, an event at a time, within the caller's transaction. */
 import type { EventBody } from '../../protocols/runner/events.ts'
-import { ADMINISTRATION_TABLES, type Folded, fold, type Projector, rowsOf } from './administration.ts'
+import {
+  ADMINISTRATION_TABLES,
+  changesFacts,
+  type Folded,
+  fold,
+  type Projector,
+  rowsOf,
+} from './administration.ts'
 import type { Database } from './database.ts'
 import type { Entry } from './entry.ts'
 import { changesOf, PROJECTED_TABLES } from './projection.ts'
+import { protocolFilesOf } from './protocol-files.ts'
 import { tablesOf } from './tables.ts'
 
 /** Every table that can be dropped and made again from the log. */
@@ -16,6 +24,8 @@ const HELD = 4
 
 interface Held {
   readonly folded: Folded
+  /** Events that were kept since and touch nothing: taken with the next one that does. */
+  readonly waiting: readonly Entry[]
   /** The rows as last written, to write them again only when they differ. */
   readonly written: string
 }
@@ -41,13 +51,7 @@ export function readModelsOf(
 ): ReadModels {
   const tables = tablesOf(database)
   const held = new Map<string, Held>()
-  const files = database.prepare<[string], { path: string; text: string }>(
-    'SELECT path, text FROM protocol_file WHERE hash = ? ORDER BY path',
-  )
-  const filesOf = (hash: string) => {
-    const rows = files.all(hash)
-    return rows.length ? new Map(rows.map((row) => [row.path, row.text])) : null
-  }
+  const filesOf = protocolFilesOf(database)
 
   const mustBeKept = ({ body }: Entry) => {
     const of = body as EventBody
@@ -62,7 +66,7 @@ export function readModelsOf(
     let folded: Folded | null = null
     for (const one of earlier(entry)) if (one.body) folded = fold(projector, filesOf, folded, one)
     if (!folded) return null
-    return { folded, written: JSON.stringify(rowsOf(projector, entry.stream.id, folded)) }
+    return { folded, waiting: [], written: JSON.stringify(rowsOf(projector, entry.stream.id, folded)) }
   }
 
   const hold = (id: string, one: Held) => {
@@ -72,15 +76,24 @@ export function readModelsOf(
     if (held.size > HELD && !oldest.done) held.delete(oldest.value)
   }
 
+  /** Facts of ours count as touched too; see `fold`. */
+  const touches = (kind: string) => kind === 'opened' || changesFacts(kind) || projector.touches(kind)
+
   const takeAdministration = (entry: Entry) => {
+    const id = entry.stream.id
     const before = standing(entry)
+    if (before && !touches(entry.kind)) return hold(id, { ...before, waiting: [...before.waiting, entry] })
     if (strict && !before) mustBeKept(entry)
-    const folded = fold(projector, filesOf, before?.folded ?? null, entry)
-    if ('broken' in folded.state && strict) throw folded.state.broken
-    const rows = rowsOf(projector, entry.stream.id, folded)
+    let stood = before?.folded ?? null
+    for (const one of before?.waiting ?? []) stood = fold(projector, filesOf, stood, one)
+    const folded = fold(projector, filesOf, stood, entry)
+    // What was unreadable before must not keep the rest from being recorded.
+    const breaks = 'broken' in folded.state && !(stood && 'broken' in stood.state)
+    if (strict && breaks && 'broken' in folded.state) throw folded.state.broken
+    const rows = rowsOf(projector, id, folded)
     const written = JSON.stringify(rows)
     if (written !== before?.written) tables.apply(rows)
-    hold(entry.stream.id, { folded, written })
+    hold(id, { folded, waiting: [], written })
   }
 
   return {

@@ -1,4 +1,5 @@
 import type { Database } from './database.ts'
+import { protocolFilesOf } from './protocol-files.ts'
 import type { Reads, UserRow, VerifiedNorm } from './rows.ts'
 
 type ClinicReads = Pick<Reads, 'users' | 'user' | 'settings' | 'kit' | 'verifiedNorms' | 'protocolFiles'>
@@ -17,9 +18,6 @@ export function readClinic(database: Database): ClinicReads {
      FROM verified_norm LEFT JOIN user ON user.id = verified_norm.user
      WHERE protocol = ? ORDER BY norm, at`,
   )
-  const files = database.prepare<[string], { path: string; text: string }>(
-    'SELECT path, text FROM protocol_file WHERE hash = ? ORDER BY path',
-  )
   return {
     users: () => users.all(),
     user: (id) => user.get(id) ?? null,
@@ -29,9 +27,6 @@ export function readClinic(database: Database): ClinicReads {
     },
     kit: (protocol) => kit.all(protocol).map((row) => JSON.parse(row.piece)),
     verifiedNorms: (protocol) => norms.all(protocol),
-    protocolFiles(hash) {
-      const rows = files.all(hash)
-      return rows.length ? new Map(rows.map((row) => [row.path, row.text])) : null
-    },
+    protocolFiles: protocolFilesOf(database),
   }
 }

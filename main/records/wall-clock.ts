@@ -17,14 +17,23 @@ export const systemClock: WallClock = {
 
 const two = (value: number) => String(value).padStart(2, '0')
 
+/** The minute that was last written, since most moments are of the same minute as the one before. */
+let written = { minute: Number.NaN, text: '' }
+
 /**
  * A moment as RFC 3339 local time with its offset, to the millisecond: `2026-03-29T03:00:00.000+02:00`. The
  * offset is part of what is kept, so a summer-time change or a journey never alters what a record says.
  */
 export function localTime(at: number, offsetMinutes: number): string {
-  const local = new Date(at + offsetMinutes * 60_000).toISOString().slice(0, -1)
+  const local = Math.floor(at) + offsetMinutes * 60_000
+  const minute = Math.floor(local / 60_000)
+  if (minute !== written.minute) {
+    written = { minute, text: new Date(minute * 60_000).toISOString().slice(0, 17) }
+  }
+  const ms = local - minute * 60_000
   const size = Math.abs(offsetMinutes)
-  return `${local}${offsetMinutes < 0 ? '-' : '+'}${two(Math.floor(size / 60))}:${two(size % 60)}`
+  const offset = `${offsetMinutes < 0 ? '-' : '+'}${two(Math.floor(size / 60))}:${two(size % 60)}`
+  return `${written.text}${two(Math.floor(ms / 1000))}.${String(ms % 1000).padStart(3, '0')}${offset}`
 }
 
 /** The pattern of a moment as `localTime` writes it. */

@@ -50,9 +50,10 @@ function givenAfter(given: Counted['given'], body: EventBody): Counted['given'] 
  */
 export const counting: Projector<Counted> = {
   begin: () => ({ given: [], phase: 'preparing', taps: 0, deviations: 0 }),
+  touches: (kind) => kind !== 'tapped.tap' && kind !== 'remarked',
   take: (state, { body }) => ({
     given: givenAfter(state.given, body),
-    phase: body.kind === 'finished' ? 'finished' : body.kind === 'tapped.tap' ? 'giving' : state.phase,
+    phase: body.kind === 'finished' ? 'finished' : body.kind === 'paused' ? 'paused' : state.phase,
     taps: state.taps + (body.kind === 'tapped.tap' ? 1 : 0),
     deviations: state.deviations + (body.kind === 'deviated' ? 1 : 0),
   }),

@@ -1,3 +1,4 @@
+import * as fc from 'fast-check'
 import { expect, test, vi } from 'vitest'
 import { localTime, systemClock } from '../../main/records/index.ts'
 import { addClient, addUser, folder, handClock, open, profileOf } from './clinic.ts'
@@ -20,6 +21,31 @@ test('STD-FMT-6 the offset follows summer time and the zone, while the moment st
   for (const zone of ['Europe/Paris', 'America/St_Johns', 'Asia/Kathmandu', 'UTC']) {
     expect(Date.parse(inZone(zone, before))).toBe(before)
   }
+})
+
+test('a moment reads back as itself, whatever was written before it', () => {
+  fc.assert(
+    fc.property(
+      fc.array(
+        fc.tuple(
+          fc.date({ noInvalidDate: true, min: new Date(0), max: new Date('2199-01-01') }),
+          fc.integer({ min: -840, max: 840 }),
+        ),
+        {
+          minLength: 1,
+        },
+      ),
+      (moments) => {
+        for (const [date, offset] of moments) {
+          const text = localTime(date.getTime(), offset)
+          expect(Date.parse(text)).toBe(date.getTime())
+          expect(text.slice(0, 23)).toBe(
+            new Date(date.getTime() + offset * 60_000).toISOString().slice(0, 23),
+          )
+        }
+      },
+    ),
+  )
 })
 
 test('STD-FMT-6 an event keeps the offset it happened in, read in another zone after a journey', () => {
