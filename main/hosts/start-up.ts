@@ -6,6 +6,7 @@ import { createDispatcher, type Dispatcher } from '../contract/dispatch.ts'
 import type { Push } from '../contract/pushes.ts'
 import { systemClock } from '../records/index.ts'
 import type { HostArguments } from './arguments.ts'
+import { placeOf } from './defect.ts'
 import { recordsFolder } from './folders.ts'
 import { HostProblem } from './problem.ts'
 import { libraryFolder, screenFolder } from './program-folder.ts'
@@ -34,11 +35,4 @@ export async function startUp({ demo, records }: HostArguments): Promise<Started
     onDefect: (call, error) => console.error(say('defect.logged', { call, error: placeOf(error) })),
   })
   return { dispatcher, respond, listen: clinic.listen, close: clinic.close }
-}
-
-/** Where in our code it went wrong and of which sort it was, without its message, which may quote a record. */
-function placeOf(error: unknown): string {
-  if (!(error instanceof Error)) return typeof error
-  const frames = (error.stack ?? '').split('\n').filter((line) => line.trimStart().startsWith('at '))
-  return [error.name, ...frames].join('\n')
 }
