@@ -9,7 +9,8 @@ const MINUS = '−'
 /** A number with exactly `decimals` places, rounded once, at the end. Anything that is no number is said so. */
 export function tellNumber(value: number | null, decimals: number): string {
   if (value === null || !Number.isFinite(value)) return say('steps.no_value')
-  return shownValue(value, decimals).replace('-', MINUS)
+  const shown = shownValue(value, decimals)
+  return Number(shown) === 0 ? shown.replace('-', '') : shown.replace('-', MINUS)
 }
 
 /** A unit as people write it; one that has no words shows its own code, without the marks of annotations. */

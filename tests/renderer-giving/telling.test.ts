@@ -41,6 +41,10 @@ describe('Values in words', () => {
     expect([20.25, 20.35, 0.05].map((value) => tellNumber(value, 1))).toEqual(['20.3', '20.4', '0.1'])
   })
 
+  it('have no sign where nothing is left of them', () => {
+    expect(tellNumber(-0.04, 1)).toBe('0.0')
+  })
+
   it('are never a number that is none', () => {
     for (const value of [Number.NaN, Number.POSITIVE_INFINITY, null])
       expect(tellNumber(value, 1)).toBe('no value')

@@ -27,6 +27,7 @@ function drawn(view: AdministrationView, state: Partial<DeskState> = {}): string
       onPointer={() => {}}
       onMain={() => {}}
       onHappening={() => {}}
+      onExplain={() => {}}
       onCommand={() => {}}
       send={nobody}
       prepare={() => {}}

@@ -1,5 +1,6 @@
+import { useEffect } from 'react'
 import type { AdministrationView } from '../../../protocols/runner/view.ts'
-import { COMMAND_KEYS, type Command, printed, WHILE_RUNNING } from '../../input/keys.ts'
+import { COMMAND_KEYS, type Command, commandOf, printed, WHILE_RUNNING } from '../../input/keys.ts'
 import { capOf } from '../../input/keys-shown.ts'
 import { KeyCap } from '../../parts/key-cap.tsx'
 import { faceOf } from '../../steps/registry.ts'
@@ -35,9 +36,10 @@ export interface CommandsProps {
 
 /** Whether a command can be asked for now: the chart offers it, and it doesn't have to wait for the trial's end. */
 export function isOpen(view: AdministrationView, command: Command): boolean {
-  if (command === 'cover' || command === 'help') return true
   const running = view.step !== null && faceOf(view.step).isRunning(view.step)
-  return (!running || WHILE_RUNNING.includes(command)) && mayDo(view, command)
+  // The list takes the keys as long as it is open, so it has to wait as well.
+  if (command === 'help') return !running
+  return command === 'cover' || ((!running || WHILE_RUNNING.includes(command)) && mayDo(view, command))
 }
 
 function CommandButton({
@@ -68,8 +70,24 @@ export function CommandBar(props: CommandsProps) {
   ))
 }
 
+/** The list's own keys work while it is shown. Escape closes it: the next one stops. */
+function useListKeys({ view, onCommand }: CommandsProps): void {
+  useEffect(() => {
+    const listen = (event: KeyboardEvent): void => {
+      const command = event.repeat ? null : commandOf(event.key, {})
+      if (command === null || command === 'stop' || command === 'help') return
+      if (!isOpen(view, command)) return
+      event.preventDefault()
+      onCommand(command)
+    }
+    addEventListener('keydown', listen)
+    return () => removeEventListener('keydown', listen)
+  }, [view, onCommand])
+}
+
 /** Everything that can be asked for, with its key: shown on request, and worked by key or pointer. */
 export function CommandList(props: CommandsProps) {
+  useListKeys(props)
   return (
     <ul className="giving-list">
       {LISTED.map((command) => (

@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useEffect, useState } from 'react'
 import type { AdministrationView, StepView } from '../../../protocols/runner/view.ts'
 import { go } from '../../app/route.ts'
 import { Button } from '../../parts/button.tsx'
@@ -15,7 +15,7 @@ import type { DeskState } from './desk.ts'
 import { Figure } from './figure.tsx'
 import { Head } from './head.tsx'
 import { mainOffer, ownEvent } from './intents.ts'
-import { Happenings, MaySay, TrialsSoFar } from './side.tsx'
+import { Happenings, MaySay, RulesSoFar, TrialsSoFar } from './side.tsx'
 import { tellBecause } from './waits.tsx'
 
 export interface GivingProps extends CommandsProps {
@@ -27,6 +27,8 @@ export interface GivingProps extends CommandsProps {
   readonly onPointer: (event: PointerEvent) => void
   readonly onMain: (at: number) => void
   readonly onHappening: (name: string) => void
+  /** Asks again for the reasons of void trials that were put off. */
+  readonly onExplain: () => void
   readonly send: FaceProps['send']
   readonly prepare: (data: EventData | null) => void
 }
@@ -80,12 +82,13 @@ function StepBody({ step, ...props }: GivingProps & { readonly step: StepView })
     <div className="giving-columns">
       <div className="giving-step">
         <h2 className="giving-kind">{say(`steps.${step.kind}.heading`)}</h2>
-        {isUnderWay ? null : <Text step={step} look="giving-text" />}
-        <Face step={step} showClock={props.showClock} send={props.send} prepare={props.prepare} />
         <RefusalNotice refusal={props.state.refusal} />
         <BrokenOff view={props.view} />
+        {isUnderWay ? null : <Text step={step} look="giving-text" />}
+        <Face step={step} showClock={props.showClock} send={props.send} prepare={props.prepare} />
         {isUnderWay ? <Text step={step} look="step-aside" /> : null}
         <TrialsSoFar trials={props.view.trials} />
+        <RulesSoFar view={props.view} />
       </div>
       <div className="giving-side">
         <Figure figure={step.figure} />
@@ -109,12 +112,20 @@ function AllGiven(props: GivingProps) {
       <div className="giving-step">
         <p className="giving-text">{say('administration.all_given')}</p>
         {view.unexplained.length === 0 ? null : (
-          <p className="step-aside">
-            {say('administration.unexplained', { count: view.unexplained.length })}
-          </p>
+          <div className="stack">
+            <p className="step-aside">
+              {say('administration.unexplained', { count: view.unexplained.length })}
+            </p>
+            <div>
+              <Button isLarge onPress={props.onExplain}>
+                {say('administration.give_reason')}
+              </Button>
+            </div>
+          </div>
         )}
         <RefusalNotice refusal={props.state.refusal} />
         <TrialsSoFar trials={view.trials} />
+        <RulesSoFar view={view} />
       </div>
     </div>
   )
@@ -135,10 +146,17 @@ function Paused(props: GivingProps) {
   )
 }
 
+/** What comes next is read from its beginning: keyed by where the test stands, it goes there once each time. */
+function FromTheTop(): null {
+  useEffect(() => window.scrollTo(0, 0), [])
+  return null
+}
+
 /** One step fills the screen: where we are, what to do and say, and the next thing to press. */
 export function Giving(props: GivingProps) {
   const { view, state } = props
   const [announced, setAnnounced] = useState('')
+  const standing = JSON.stringify([view.step?.name, view.step?.place, view.step?.state])
   const running = view.step !== null && faceOf(view.step).isRunning(view.step)
   const now = [view.step?.text ?? '', mainWords(view)].join(' ')
   // Nothing is read out while a clock runs for the client.
@@ -156,6 +174,7 @@ export function Giving(props: GivingProps) {
       ) : (
         <StepBody key={JSON.stringify([view.step.name, view.step.place])} {...props} step={view.step} />
       )}
+      <FromTheTop key={standing} />
       <output className="unseen">{announced}</output>
     </Stage>
   )

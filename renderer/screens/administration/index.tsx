@@ -66,6 +66,7 @@ function Standing({ desk, view, state }: StandingProps) {
   const settings = useSettings()
   const [panel, setPanel] = useState<Command | null>(null)
   const [isCovered, setCovered] = useState(false)
+  const [later, setLater] = useState<readonly string[]>([])
   const onAct = useActs(desk)
   const presses = usePresses({
     desk,
@@ -97,6 +98,7 @@ function Standing({ desk, view, state }: StandingProps) {
         onMain={(at) => presses.main(at, 'key')}
         onHappening={(name) => presses.happening(name, performance.now(), 'pointer')}
         onCommand={onCommand}
+        onExplain={() => setLater([])}
         prepare={presses.prepare}
         send={send}
       />
@@ -108,6 +110,8 @@ function Standing({ desk, view, state }: StandingProps) {
         onCommand={onCommand}
         taken={taken}
         send={send}
+        later={later}
+        onLater={(trial) => setLater((before) => [...before, trial])}
       />
       {isCovered ? <Covered view={view} onLift={() => setCovered(false)} /> : null}
     </>

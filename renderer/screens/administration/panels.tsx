@@ -30,6 +30,9 @@ interface Props extends CommandsProps {
   readonly onPanel: (panel: Command | null) => void
   readonly onAct: (body: EventBody) => Promise<string | null>
   readonly send: FaceProps['send']
+  /** Void trials whose reason was put off. */
+  readonly later: readonly string[]
+  readonly onLater: (trial: string) => void
 }
 
 /** What may be closed here: the trial at hand, and each pass around it, innermost first. */
@@ -166,8 +169,7 @@ function StepForm({ step, panel, send, onAct, onClose }: StepFormProps) {
 }
 
 /** Asks for the reason of a void trial once nothing runs any more; it may wait until the end, not longer. */
-function Explaining({ view, onAct }: Pick<Props, 'view' | 'onAct'>) {
-  const [later, setLater] = useState<readonly string[]>([])
+function Explaining({ view, onAct, later, onLater }: Pick<Props, 'view' | 'onAct' | 'later' | 'onLater'>) {
   const [trial] = view.unexplained.filter((each) => !later.includes(each))
   if (trial === undefined || view.phase !== 'giving') return null
   if (view.step !== null && faceOf(view.step).isRunning(view.step)) return null
@@ -177,7 +179,7 @@ function Explaining({ view, onAct }: Pick<Props, 'view' | 'onAct'>) {
       trial={trial}
       reasons={view.voidReasons}
       onAct={onAct}
-      onClose={() => setLater((before) => [...before, trial])}
+      onClose={() => onLater(trial)}
     />
   )
 }
@@ -187,7 +189,7 @@ export function Panels(props: Props) {
   return (
     <>
       <Form {...props} />
-      {props.panel === null ? <Explaining view={props.view} onAct={props.onAct} /> : null}
+      {props.panel === null ? <Explaining {...props} /> : null}
       <Asking view={props.view} onAct={props.onAct} />
     </>
   )

@@ -163,3 +163,28 @@ export function TrialsSoFar({ trials }: { readonly trials: readonly Trial[] }) {
     </section>
   )
 }
+
+/** What the protocol's rules did, in its own words, and which would have judged otherwise after a correction. */
+export function RulesSoFar({ view }: { readonly view: AdministrationView }) {
+  const told = view.rules.filter(({ text, did }) => text !== '' && did !== 'asked' && did !== 'nothing')
+  const { wouldDiffer } = view
+  if (told.length === 0 && wouldDiffer.length === 0) return null
+  return (
+    <section className="giving-part">
+      <h2>{say('administration.rules')}</h2>
+      <ul className="giving-if">
+        {told.map(({ rule, place, text }) => (
+          <li key={`${rule} ${JSON.stringify(place)}`}>{text}</li>
+        ))}
+        {wouldDiffer.length === 0 ? null : (
+          <li>
+            {say('administration.would_differ', {
+              count: wouldDiffer.length,
+              rules: wouldDiffer.map(({ rule }) => rule.replaceAll('_', ' ')).join(', '),
+            })}
+          </li>
+        )}
+      </ul>
+    </section>
+  )
+}
