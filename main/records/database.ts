@@ -26,6 +26,10 @@ export function faultOf(error: unknown, path: string): unknown {
   if (DISK.test(code)) return new Refused('records.disk-refused', { path, cause: code })
   if (damageOf(error)) return new Refused('records.damaged', { path, cause: code })
   if (code.startsWith('SQLITE_BUSY')) return new Refused('records.busy', { path })
+  // The small files beside the records are written without the library, on the same disk.
+  if (error instanceof Error && 'syscall' in error && 'code' in error) {
+    return new Refused('records.disk-refused', { path, cause: String(error.code) })
+  }
   return error
 }
 

@@ -1,5 +1,5 @@
 import { existsSync, mkdirSync, accessSync, constants } from 'node:fs'
-import { join } from 'node:path'
+import { dirname, join } from 'node:path'
 import type { Recorded } from '../../protocols/runner/events.ts'
 import { Refused } from '../contract/procedure.ts'
 
@@ -80,9 +80,16 @@ export interface Records {
 
 const NAME = 'records.db'
 
+/** Step by step: Node's own `recursive` never comes back where a file system takes no folders, such as `/proc`. */
+function makeFolder(folder: string): void {
+  if (existsSync(folder)) return
+  makeFolder(dirname(folder))
+  mkdirSync(folder)
+}
+
 function folderReady(folder: string): void {
   try {
-    mkdirSync(folder, { recursive: true })
+    makeFolder(folder)
     accessSync(folder, constants.R_OK | constants.W_OK | constants.X_OK)
   } catch (error) {
     throw new Refused('records.folder-not-writable', {
@@ -135,12 +142,13 @@ export function openRecords(options: OpenOptions): Records {
   folderReady(folder)
   const random = randomPool()
   const newId = idMaker(clock.now, random)
-  const keys = keysOf(folder, path, newId)
-  const database = opened(folder, path, keys.data)
+  let database: Database | null = null
   try {
+    const keys = keysOf(folder, path, newId)
+    database = opened(folder, path, keys.data)
     return recordsOf(ready({ options, path, database, keys, random, newId }))
   } catch (error) {
-    database.close()
+    database?.close()
     throw faultOf(error, path)
   }
 }

@@ -29,6 +29,17 @@ test('a folder that cannot be made or written is named, with the reason', () => 
   })
 })
 
+test('a disk that takes no keys is told, and begins nothing', () => {
+  const at = folder()
+  mkdirSync(join(at, 'keys.json.new'))
+  expect(faultOf(() => open(at))).toEqual({
+    code: 'records.disk-refused',
+    detail: { path: records(at), cause: 'EISDIR' },
+  })
+  rmSync(join(at, 'keys.json.new'), { recursive: true })
+  expect(open(at).read.users()).toEqual([])
+})
+
 test('a folder that only others may write is named and left as it is', async () => {
   const at = folder()
   const only = join(at, 'only-read')
