@@ -78,12 +78,14 @@ describe('the browser host as a process', () => {
     expect((await begin('--records', records, '--port', port)).entry).toContain(`127.0.0.1:${port}/`)
   })
 
-  test('a folder that can’t be written to is said', async () => {
+  test('a folder that can’t be written to is said, also where no folder can ever be made', async () => {
     const records = newRecords()
     writeFileSync(records, 'a file where the folder should be')
-    const refused = await run('browser.js', ['--records', records, '--no-open'])
-    expect(refused.code).toBe(2)
-    expect(refused.err).toContain('can’t be written to')
+    for (const folder of [records, join(records, 'deeper'), '/proc/evenhand', '/dev/null']) {
+      const refused = await run('browser.js', ['--records', folder, '--no-open'])
+      expect([folder, refused.code]).toEqual([folder, 2])
+      expect(refused.err).toContain('can’t be written to')
+    }
   })
 
   test('a records file that isn’t one is said and left as it is', async () => {
