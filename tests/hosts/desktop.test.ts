@@ -1,9 +1,12 @@
-import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
+import { join } from 'node:path'
+import { afterEach, beforeAll, beforeEach, describe, expect, test, vi } from 'vitest'
 import { CALL_CHANNEL } from '../../main/contract/channel.ts'
 import { createDispatcher } from '../../main/contract/dispatch.ts'
 import { createResponder } from '../../main/hosts/respond.ts'
+import { newFolder } from '../calls/desk.ts'
 import { handlersWith } from '../contract/handlers.ts'
 import { type Frame, makeElectron, PAGE_FRAME } from './electron-stand-in.ts'
+import { buildProgram } from './program.ts'
 import { makeScreen } from './screen-folder.ts'
 
 const electron = vi.hoisted(() => ({ now: null as null | ReturnType<typeof makeElectron> }))
@@ -161,5 +164,22 @@ describe('the desktop window', () => {
     await import('../../main/hosts/desktop/preload.ts')
     expect(Object.keys(shell().exposed)).toEqual(['evenhand'])
     expect(Object.keys(shell().exposed.evenhand as object).sort()).toEqual(['invoke', 'listen'])
+  })
+})
+
+describe('the window in front', () => {
+  beforeAll(buildProgram, 120_000)
+
+  test('a second start brings the first window forward, out of the taskbar too', async () => {
+    vi.resetModules()
+    const words = process.argv.splice(2, process.argv.length, '--records', join(newFolder(), 'records'))
+    await import('../../main/hosts/desktop/index.ts')
+    await vi.waitFor(() => expect([shell().windows[0]?.shown, shell().errors]).toEqual([true, []]))
+    const [window] = shell().windows
+    if (window) window.minimized = true
+    shell().app.emit('second-instance')
+    expect([window?.minimized, window?.focused]).toEqual([false, 1])
+    shell().app.emit('will-quit')
+    process.argv.splice(2, process.argv.length, ...words)
   })
 })

@@ -1,6 +1,7 @@
 /**
  * Put before the built desktop program by `--import`: gives it a double of `electron` and prints, as one line of
- * JSON, what the program asked of it and how it answered calls from its own page and from foreign ones.
+ * JSON, what the program asked of it and how it answered calls from its own page and from foreign ones. With
+ * `--as-second` as the last word another instance is there already.
  */
 import { existsSync } from 'node:fs'
 import { registerHooks } from 'node:module'
@@ -16,7 +17,7 @@ const emitter = () => { const on = new Map(); return {
   once(name, f) { return this.on(name, f) },
   emit(name, ...given) { for (const f of on.get(name) ?? []) f(...given) },
 } }
-export const app = { ...emitter(), isPackaged: false, requestSingleInstanceLock: () => true,
+export const app = { ...emitter(), isPackaged: false, requestSingleInstanceLock: () => process.argv.at(-1) !== '--as-second',
   whenReady: async () => {}, quit() { app.emit('will-quit'); process.exit(0) }, exit: (code) => process.exit(code) }
 export class BrowserWindow {
   static getAllWindows() { return [] }

@@ -1,4 +1,4 @@
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { createServer } from 'node:net'
 import { dirname, join, resolve } from 'node:path'
 import { afterEach, beforeAll, describe, expect, test } from 'vitest'
@@ -172,6 +172,13 @@ describe('the built desktop program, on a double of its shell', () => {
     expect(noted.page.policy).toContain("default-src 'none'")
     expect(noted.answers.own).toMatchObject({ ok: true, value: { users: [] } })
     expect(noted.answers.foreign).toMatchObject({ ok: false, fault: { code: 'foreign_request' } })
+  })
+
+  test('a second one opens nothing and leaves the first to come forward', async () => {
+    const records = newRecords()
+    const { code, out, err } = await desktop('--records', records, '--as-second')
+    expect([code, out, err]).toEqual([0, '', ''])
+    expect(existsSync(records)).toBe(false)
   })
 
   test('says in a box why it can’t start', async () => {
