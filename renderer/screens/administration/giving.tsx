@@ -148,7 +148,9 @@ function Paused(props: GivingProps) {
 
 /** What comes next is read from its beginning: keyed by where the test stands, it goes there once each time. */
 function FromTheTop(): null {
-  useEffect(() => window.scrollTo(0, 0), [])
+  useEffect(() => {
+    window.scrollTo(0, 0)
+  }, [])
   return null
 }
 
