@@ -14,7 +14,7 @@ type Body<Kind extends RunnerEvent['kind']> = Extract<RunnerEvent, { readonly ki
 export interface Visit {
   readonly step: string
   readonly place: Place
-  /** Trials begun here so far, void ones counted. */
+  /** Trials that were given here and are void, for whatever cause. */
   readonly attempts: number
   /** Void trials that the examiner declared here: those count against the step's `voids`. */
   readonly voids: number

@@ -101,7 +101,6 @@ export function applyEffect(state: State, event: Happened, step: Step, effect: E
     visit: {
       ...visit,
       local: effect.local ?? visit.local,
-      attempts: visit.attempts + (effect.begins ? 1 : 0),
     },
     ...(effect.dead && { dead: effect.dead }),
     ...(effect.ends && { ends: grow(state.ends, { ...effect.ends, step: step.name, place: visit.place }) }),
@@ -207,7 +206,7 @@ export function breakOff(
     made: isNew ? { event: event.id, count: madeBy(state, event) + 1 } : made,
     visit: {
       ...visit,
-      attempts: Math.max(visit.attempts, trial.attempt),
+      attempts: trial.attempt,
       voids: visit.voids + (cause.counts ? 1 : 0),
       local: {},
     },

@@ -135,6 +135,20 @@ describe('an absent hand', () => {
     ).toBe(true)
   })
 
+  test('has its rows once, also where the test ends before the hands have an order', () => {
+    const protocol = madeProtocol(`
+  - { position: seated }
+  - for-each: hand
+    in: hands
+    order: right-first
+    steps:
+      - { measured: squeeze, unit: kgf, range: [0, 100] }
+`)
+    const giving = new Giving(protocol).begin(known)
+    expect(close(giving, 'test', 'refused')).toBeNull()
+    expect(giving.rows('squeeze')).toEqual(['right absent', 'left refused'])
+  })
+
   test('on both sides leaves nothing to give', () => {
     const giving = new Giving(PROTOCOL).begin(facts({ arms: { right: arm('absent'), left: arm('absent') } }))
     expect(giving.where()).toBe('end')

@@ -233,6 +233,13 @@ describe('after the longest gap', () => {
     expect(resume(giving).view().phase).toBe('stale')
   })
 
+  test('so does a restart in a pause', () => {
+    const giving = toRun().do({ kind: 'paused', reason: 'Visitor' })
+    giving.wall += 3600
+    restart(giving)
+    expect(resume(giving).view().phase).toBe('stale')
+  })
+
   test('STD-FMT-6 the gap is counted across a change of zone, and no duration is', () => {
     const giving = toRun().start()
     const at = giving.at.bind(giving)

@@ -176,6 +176,13 @@ describe('a repeat', () => {
     expect(giving.where()).toBe('end')
   })
 
+  test('later passes have no say in what a condition would have said then', () => {
+    const giving = new Giving(repeated(steady)).begin().measure(10).measure(50).measure(20).measure(22)
+    const trial = giving.view().trials[0]?.id ?? ''
+    giving.do({ kind: 'corrected', trial, column: 'value', value: 48, reason: 'Misread' })
+    expect(giving.view().wouldDiffer).toEqual([{ rule: 'runs', place: { runs: 2 } }])
+  })
+
   test('a void trial is no pass', () => {
     const giving = new Giving(repeated(steady)).begin().measure(50)
     giving.press('voided')
