@@ -25,7 +25,7 @@ export interface Visit {
 }
 
 /** The step that a repeated practice goes back to, with the trial that waits there to be kept. */
-export interface Returning {
+interface Returning {
   readonly visit: Visit
   readonly flight: Trial | null
 }
