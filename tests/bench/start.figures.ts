@@ -5,8 +5,9 @@ import { join } from 'node:path'
 import { createInterface } from 'node:readline'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, test } from 'vitest'
-import { openBrowser } from '../desk/browser.ts'
-import { recordsFolder } from '../desk/host.ts'
+import { keyboardOf, openBrowser, openPage } from '../desk/browser.ts'
+import { addClient, chooseTest, enter, prepare } from '../desk/clinic.ts'
+import { recordsFolder, startHost } from '../desk/host.ts'
 import { makeTemplate, type Template } from './made-template.ts'
 import { figure, turnAbout } from './measure.ts'
 
@@ -54,4 +55,72 @@ test('from npm start to the first usable screen', async () => {
   )
   records.remove()
   figure('npm start, installed and built, to the first usable screen / bare template', ours / baseline, { most: 1.5 })
+})
+
+/** Presses a key and waits for the first frame that shows something else; ms from the press's own stamp. */
+async function pressToPaint(page: Page, key: string): Promise<number> {
+  const painted = page.evaluate(
+    () =>
+      new Promise<number>((resolve) => {
+        const before = document.body.innerText
+        const pressed = ({ timeStamp }: KeyboardEvent): void => {
+          const look = (): void => {
+            if (document.body.innerText === before) requestAnimationFrame(look)
+            else requestAnimationFrame(() => resolve(performance.now() - timeStamp))
+          }
+          look()
+        }
+        addEventListener('keydown', pressed, { once: true, capture: true })
+      }),
+  )
+  await page.evaluate(() => undefined)
+  await (await keyboardOf(page)).press(key)
+  return painted
+}
+
+/** The bare template's page, running. */
+async function openTemplate(): Promise<{ page: Page; end(): Promise<void> }> {
+  const child = spawn(process.execPath, [template.start], { stdio: ['ignore', 'pipe', 'inherit'] })
+  const ended = once(child, 'exit')
+  for await (const line of createInterface({ input: child.stdout })) {
+    // A browser of its own: frames of a page behind another one are held back.
+    const own = await openBrowser()
+    const { page } = await openPage(own, line)
+    await page.getByRole('button').waitFor()
+    const end = async (): Promise<void> => {
+      await own.close()
+      child.kill('SIGTERM')
+      await ended
+    }
+    return { page, end }
+  }
+  throw new Error('the template never said where it is')
+}
+
+test('from a key press to the painted next step', async () => {
+  const records = recordsFolder()
+  const host = await startHost(records.path)
+  const { page } = await openPage(browser, host.url)
+  await enter(page, 'Ines Vale')
+  await addClient(page, { name: 'Orla Fenwick' })
+  await chooseTest(page, /Nine-hole peg/)
+  await prepare(page, 'Separate square box beside the board')
+  await page.getByText('All of this is right').waitFor()
+  const bare = await openTemplate()
+  for (const press of ['Space', 'Space']) await pressToPaint(page, press)
+  const { ours, baseline } = await turnAbout(
+    25,
+    async () => {
+      const took = await pressToPaint(page, 'Space')
+      await page.waitForTimeout(200)
+      await pressToPaint(page, 'u')
+      await page.waitForTimeout(200)
+      return took
+    },
+    () => pressToPaint(bare.page, 'Space'),
+  )
+  await bare.end()
+  await host.stop()
+  records.remove()
+  figure('key press to the painted next step, durable / bare template, durable', ours / baseline, { most: 2 })
 })
