@@ -1,6 +1,6 @@
 /** What a chart over time draws: plain data and the sums on it, without a screen. */
 
-export interface SeriesPoint {
+interface SeriesPoint {
   readonly id: string
   readonly at: Date
   /** null: nothing was measured on this occasion; the table says so, the line stops. */

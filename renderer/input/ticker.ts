@@ -11,7 +11,7 @@ export interface Page {
   readonly later: (then: () => void, ms: number) => () => void
 }
 
-export const PAGE: Page = {
+const PAGE: Page = {
   now: () => performance.now(),
   later: (then, ms) => {
     const timer = setTimeout(then, ms)

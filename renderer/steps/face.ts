@@ -23,13 +23,13 @@ export interface FaceProps {
 }
 
 /** What time alone brings about: an event that is due `ms` after `from`. */
-export interface Due {
+interface Due {
   readonly event: string
   readonly from: ClockTime
   readonly ms: number
 }
 
-export interface MainWords {
+interface MainWords {
   /** Key of the words for what the main key does now. */
   readonly key: string
   readonly values?: Values

@@ -6,7 +6,7 @@ import type { StepFace } from './face.ts'
 const nothing = (): null => null
 
 /** When the last stop made the main key dead, as the step's face has it. */
-export const deadOf = (step: StepView): ClockTime | null => (step.face.dead as ClockTime | null) ?? null
+const deadOf = (step: StepView): ClockTime | null => (step.face.dead as ClockTime | null) ?? null
 
 export const shown = {
   isTrial: false,

@@ -34,7 +34,7 @@ export interface Desk {
   readonly heard: () => void
 }
 
-export interface Acted {
+interface Acted {
   readonly taken: boolean
   readonly refusal: Refusal | null
 }
@@ -44,7 +44,7 @@ export interface DeskHost {
   readonly later: (ms: number) => Promise<void>
 }
 
-export const START: DeskState = { view: null, saved: true, refusal: null, fault: null, waiting: 0 }
+const START: DeskState = { view: null, saved: true, refusal: null, fault: null, waiting: 0 }
 
 const NOTHING: Acted = { taken: false, refusal: null }
 

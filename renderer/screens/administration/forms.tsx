@@ -23,7 +23,7 @@ interface ShellProps extends FormProps {
 }
 
 /** What all of them share: one way to save, one to leave it, and what is wrong said in place. */
-export function FormShell({ title, save, body, children, onAct, onClose }: ShellProps) {
+function FormShell({ title, save, body, children, onAct, onClose }: ShellProps) {
   const [problem, setProblem] = useState<string | null>(null)
   const send = async (): Promise<void> => {
     const made = body()

@@ -7,7 +7,7 @@ import { tellNumber, tellUnit, tellValue } from '../../steps/tell.ts'
 import { type Reason, tellReason, tellScore } from './tell.ts'
 
 /** Scores of one name stand together: usually one a hand. */
-export function grouped(scores: readonly ScoreValue[]): readonly (readonly ScoreValue[])[] {
+function grouped(scores: readonly ScoreValue[]): readonly (readonly ScoreValue[])[] {
   const groups = new Map<string, ScoreValue[]>()
   for (const score of scores) {
     if (!score.shown) continue
