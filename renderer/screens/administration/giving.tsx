@@ -37,7 +37,8 @@ export interface GivingProps extends CommandsProps {
 function mainWords(view: AdministrationView): string {
   const event = mainOffer(view)
   if (view.step === null || (event !== null && ownEvent(view.step, event) === null)) {
-    const key = `administration.main.${event ?? 'waits'}`
+    const waits = view.unexplained.length > 0 ? 'needs_reason' : 'waits'
+    const key = `administration.main.${event ?? waits}`
     return say(hasWords(key) ? key : 'administration.main.waits')
   }
   const words = faceOf(view.step).main(view.step, ownEvent(view.step, event))

@@ -52,11 +52,17 @@ function Accommodation({ view, ...props }: FormProps & { readonly view: Administ
   return <AccommodationForm {...props} allowed={value?.accommodations ?? []} />
 }
 
-function Right({ view, onAct, onClose }: FormProps & { readonly view: AdministrationView }) {
+interface RightProps extends FormProps {
+  readonly view: AdministrationView
+  readonly first: 'value' | null
+}
+
+function Right({ view, first, onAct, onClose }: RightProps) {
   const [problem, setProblem] = useState<string | null>(null)
   const { client } = view
   return (
     <PutRight
+      first={first}
       trials={view.trials}
       examiner={view.examiner}
       on={view.on}
@@ -147,7 +153,7 @@ function Form({ view, panel, onPanel, onAct, onCommand, taken, send }: Props) {
       return <RemarkForm {...form} />
     case 'correct':
     case 'put_right':
-      return <Right {...form} view={view} />
+      return <Right {...form} view={view} first={panel === 'correct' ? 'value' : null} />
     default:
       return step === null ? null : <StepForm {...form} step={step} panel={panel} send={send} />
   }

@@ -25,6 +25,7 @@ export function PutResultRight({ store, result, client, onClose, onDone }: Props
   const id = result.administration
   return (
     <PutRight
+      first={null}
       trials={result.trials}
       examiner={result.examiner}
       on={result.on}

@@ -13,6 +13,8 @@ const WRONGS = ['value', 'hands', 'who', 'client', 'test'] as const
 type Wrong = (typeof WRONGS)[number]
 
 export interface PutRightProps {
+  /** What is wrong, where that was said already. */
+  readonly first: 'value' | null
   readonly trials: readonly Trial[]
   /** The administration's examiner and day, as they stand now. */
   readonly examiner: string
@@ -78,7 +80,7 @@ function Fields({
 
 /** Puts something right without repeating a trial: what stood there first stays in the record. */
 export function PutRight(props: PutRightProps) {
-  const [draft, setDraft] = useState(NO_DRAFT)
+  const [draft, setDraft] = useState<Draft>({ ...NO_DRAFT, wrong: props.first })
   const [problem, setProblem] = useState<string | null>(null)
   const set = (change: Partial<Draft>): void => {
     setProblem(null)
