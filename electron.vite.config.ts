@@ -7,6 +7,7 @@ export default defineConfig({
   main: {
     build: {
       outDir: 'out/main',
+      chunkSizeWarningLimit: 4000,
       externalizeDeps: false,
       rolldownOptions: {
         external: natives,
@@ -34,6 +35,7 @@ export default defineConfig({
     html: { cspNonce: '__NONCE__' },
     build: {
       outDir: 'out/renderer',
+      chunkSizeWarningLimit: 1000,
       minify: true,
       rolldownOptions: { input: 'renderer/index.html' },
     },

@@ -27,13 +27,18 @@ const done = spawnSync(
 const lines = existsSync(file) ? readFileSync(file, 'utf8').trim().split('\n') : []
 rmSync(folder, { recursive: true, force: true })
 if (lines.length === 0 || lines[0] === '') {
-  fail('The benchmarks left no figures.', 'Run `npm run -s vitest -- run --project bench` to see what stopped them.')
+  fail(
+    'The benchmarks left no figures.',
+    'Run `npm run -s vitest -- run --project bench` to see what stopped them.',
+  )
 }
 if (json) console.log(lines.join('\n'))
 else {
   console.log(`${'what'.padEnd(72)} ${'ratio'.padStart(7)}  ${'bar'.padEnd(8)} holds`)
   for (const { name, ratio, bar, holds } of lines.map((line) => JSON.parse(line))) {
-    console.log(`${name.padEnd(72)} ${ratio.toFixed(2).padStart(7)}  ${bar.padEnd(8)} ${holds ? 'yes' : 'NO'}`)
+    console.log(
+      `${name.padEnd(72)} ${ratio.toFixed(2).padStart(7)}  ${bar.padEnd(8)} ${holds ? 'yes' : 'NO'}`,
+    )
   }
 }
 const held = lines.every((line) => JSON.parse(line).holds)

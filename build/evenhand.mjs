@@ -14,7 +14,10 @@ const program = join(root, 'out', 'main', 'evenhand.js')
 const isCheckout = existsSync(join(root, 'electron.vite.config.ts'))
 
 if (isCheckout && !existsSync(join(root, 'node_modules', 'electron-vite')))
-  fail('The packages that this program is built with are not installed.', 'Run `npm ci` here, then the same command again.')
+  fail(
+    'The packages that this program is built with are not installed.',
+    'Run `npm ci` here, then the same command again.',
+  )
 if (isCheckout) build()
 if (!existsSync(program)) fail('The built program is missing.', 'Install the package again.')
 
@@ -23,6 +26,9 @@ if (node === process.execPath) {
   process.argv[1] = program
   await import(pathToFileURL(program).href)
 } else {
-  const done = spawnSync(node, [program, ...process.argv.slice(2)], { stdio: 'inherit', env: childEnvironment() })
+  const done = spawnSync(node, [program, ...process.argv.slice(2)], {
+    stdio: 'inherit',
+    env: childEnvironment(),
+  })
   process.exit(done.status ?? 2)
 }

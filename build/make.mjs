@@ -7,13 +7,22 @@ import { childEnvironment, fail, requireNode24, root } from './node24.mjs'
 
 const stampFile = join(root, 'out', '.built-from')
 /** What the built program is made of. `protocols/library` is read at run time and so isn't. */
-const SOURCES = ['main', 'protocols', 'renderer', 'electron.vite.config.ts', 'package-lock.json', 'package.json']
+const SOURCES = [
+  'main',
+  'protocols',
+  'renderer',
+  'electron.vite.config.ts',
+  'package-lock.json',
+  'package.json',
+]
 
 function* filesOf(path) {
   const entry = join(root, path)
   if (!existsSync(entry)) return
   if (!/\.\w+$/.test(path) || path.endsWith('.d')) {
-    for (const child of readdirSync(entry, { withFileTypes: true }).sort((a, b) => (a.name < b.name ? -1 : 1))) {
+    for (const child of readdirSync(entry, { withFileTypes: true }).sort((a, b) =>
+      a.name < b.name ? -1 : 1,
+    )) {
       const inner = `${path}/${child.name}`
       if (inner === 'protocols/library') continue
       if (child.isDirectory()) yield* filesOf(inner)
@@ -42,7 +51,10 @@ export function build() {
     env: childEnvironment(),
   })
   if (done.status !== 0) {
-    fail('The program could not be built.', 'The message above names the file. If you changed nothing, run `npm ci` and try again.')
+    fail(
+      'The program could not be built.',
+      'The message above names the file. If you changed nothing, run `npm ci` and try again.',
+    )
   }
   writeFileSync(stampFile, current)
 }

@@ -29,7 +29,10 @@ function fetchPackages(packages) {
   const options = ['-o', 'DPkg::Lock::Timeout=300', '-qq']
   const environment = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' }
   for (const call of [['update'], ['install', '-y', '--no-install-recommends', ...packages]]) {
-    const done = spawnSync(apt, [...options, ...call], { stdio: ['ignore', 'ignore', 'inherit'], env: environment })
+    const done = spawnSync(apt, [...options, ...call], {
+      stdio: ['ignore', 'ignore', 'inherit'],
+      env: environment,
+    })
     if (done.status !== 0) return false
   }
   return true
@@ -43,10 +46,16 @@ export function ensureNeeds() {
   if (missing.length > 0) fetchPackages(missing)
   const found = chromium()
   if (found === null || !existsSync(found)) {
-    fail('The tests need Chromium, and none was found.', 'Install Chromium or Chrome, or name one in EVENHAND_CHROMIUM, then run `npm test` again.')
+    fail(
+      'The tests need Chromium, and none was found.',
+      'Install Chromium or Chrome, or name one in EVENHAND_CHROMIUM, then run `npm test` again.',
+    )
   }
   if (onPath('pdftotext') === null) {
-    fail('The tests read reports back with pdftotext, and it was not found.', 'Install poppler-utils, then run `npm test` again.')
+    fail(
+      'The tests read reports back with pdftotext, and it was not found.',
+      'Install poppler-utils, then run `npm test` again.',
+    )
   }
   return { EVENHAND_CHROMIUM: found }
 }

@@ -41,7 +41,11 @@ function tests(project, environment) {
   const folder = mkdtempSync(join(tmpdir(), 'evenhand-test-'))
   const file = join(folder, 'counts.json')
   const good = timed(`tests (${project})`, () =>
-    tool('vitest/vitest.mjs', ['run', '--project', project, '--reporter=default', '--reporter=json', `--outputFile.json=${file}`], environment),
+    tool(
+      'vitest/vitest.mjs',
+      ['run', '--project', project, '--reporter=default', '--reporter=json', `--outputFile.json=${file}`],
+      environment,
+    ),
   )
   let report = { numPassedTests: 0, numFailedTests: 0, numPendingTests: 0, numTodoTests: 0 }
   try {

@@ -2,7 +2,7 @@ import { z } from 'zod'
 
 /** The sides, and so the ids that the list `hands` has in every protocol. */
 export const SIDES = ['right', 'left'] as const
-export const side = z.enum(SIDES)
+const side = z.enum(SIDES)
 export type Side = z.infer<typeof side>
 export const otherSide = (of: Side): Side => (of === 'right' ? 'left' : 'right')
 
@@ -13,7 +13,7 @@ export const civilDate = z.string().regex(/^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d
  * When somebody was born, as exactly as it is known: nothing is filled in. `told` is an age in completed
  * years that somebody stated on a date.
  */
-export const birth = z.discriminatedUnion('known', [
+const birth = z.discriminatedUnion('known', [
   z.strictObject({ known: z.literal('date'), date: civilDate }),
   z.strictObject({
     known: z.literal('month'),
@@ -26,18 +26,17 @@ export const birth = z.discriminatedUnion('known', [
 ])
 export type Birth = z.infer<typeof birth>
 
-export const sex = z.enum(['F', 'M', 'unknown'])
-export const handedness = z.enum(['right', 'left', 'mixed', 'not_settled', 'unknown'])
-export type Handedness = z.infer<typeof handedness>
+const sex = z.enum(['F', 'M', 'unknown'])
+const handedness = z.enum(['right', 'left', 'mixed', 'not_settled', 'unknown'])
 
 /** What is known of one arm. `less_affected` is for clients whose both arms are affected. */
-export const armStatus = z.enum(['unaffected', 'affected', 'less_affected', 'absent', 'unknown'])
-export const restriction = z.strictObject({
+const armStatus = z.enum(['unaffected', 'affected', 'less_affected', 'absent', 'unknown'])
+const restriction = z.strictObject({
   what: z.string().min(1).max(500),
   setBy: z.string().max(200),
   until: civilDate.nullable(),
 })
-export const arm = z.strictObject({
+const arm = z.strictObject({
   status: armStatus,
   condition: z.string().max(500),
   since: z.string().max(100),

@@ -5,7 +5,7 @@ import type { WordingFile } from './convert/wordings.ts'
 import type { Range, Severity } from './diagnostics.ts'
 
 /** A problem as a check finds it; its code and severity are the check's. */
-export interface Finding {
+interface Finding {
   readonly at: Range
   readonly message: string
   readonly mend: string

@@ -1,7 +1,7 @@
 /** Texts in ICU MessageFormat (unicode-org.github.io/icu): the one module of the domain that knows the library. */
 import { IntlMessageFormat } from 'intl-messageformat'
 
-export interface MessageFault {
+interface MessageFault {
   /** Offset into the text. */
   readonly start: number
   readonly end: number

@@ -25,7 +25,10 @@ afterAll(async () => {
 })
 
 /** Starts a program by its start script, opens its page and waits until it can be used; ms for all of it. */
-async function toFirstScreen(script: readonly string[], usable: (page: Page) => Promise<unknown>): Promise<number> {
+async function toFirstScreen(
+  script: readonly string[],
+  usable: (page: Page) => Promise<unknown>,
+): Promise<number> {
   const context = await browser.newContext()
   const page = await context.newPage()
   const began = performance.now()
@@ -54,7 +57,9 @@ test('from npm start to the first usable screen', async () => {
     () => toFirstScreen([template.start], (page) => page.getByRole('button').waitFor()),
   )
   records.remove()
-  figure('npm start, installed and built, to the first usable screen / bare template', ours / baseline, { most: 1.5 })
+  figure('npm start, installed and built, to the first usable screen / bare template', ours / baseline, {
+    most: 1.5,
+  })
 })
 
 /** Presses a key and waits for the first frame that shows something else; ms from the press's own stamp. */

@@ -16,7 +16,11 @@ export async function openBrowser(): Promise<Browser> {
   const executablePath = process.env['EVENHAND_CHROMIUM']
   if (executablePath === undefined) throw new Error('EVENHAND_CHROMIUM names no browser: run `npm test`')
   const asRoot = process.getuid?.() === 0
-  return chromium.launch({ executablePath, headless: true, args: asRoot ? ['--no-sandbox', ...FLAGS] : FLAGS })
+  return chromium.launch({
+    executablePath,
+    headless: true,
+    args: asRoot ? ['--no-sandbox', ...FLAGS] : FLAGS,
+  })
 }
 
 /** What went wrong on a page without anybody seeing it: asserted empty at the end of each test. */
@@ -25,7 +29,10 @@ export interface Silent {
 }
 
 export async function openPage(browser: Browser, url: string): Promise<{ page: Page; silent: Silent }> {
-  const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, permissions: ['clipboard-read', 'clipboard-write'] })
+  const context = await browser.newContext({
+    viewport: { width: 1280, height: 800 },
+    permissions: ['clipboard-read', 'clipboard-write'],
+  })
   const page = await context.newPage()
   const problems: string[] = []
   page.on('pageerror', (error) => problems.push(`error: ${error.message}`))
@@ -34,7 +41,8 @@ export async function openPage(browser: Browser, url: string): Promise<{ page: P
   })
   page.on('request', (request) => {
     const { hostname, protocol } = new URL(request.url())
-    if (protocol.startsWith('http') && hostname !== '127.0.0.1') problems.push(`left the machine: ${request.url()}`)
+    if (protocol.startsWith('http') && hostname !== '127.0.0.1')
+      problems.push(`left the machine: ${request.url()}`)
   })
   await page.addInitScript(() => {
     addEventListener('securitypolicyviolation', (event) =>
@@ -55,7 +63,12 @@ function keyOf(name: string): { code: string; key: string; keyCode: number; text
   const known = KEYS[name]
   if (known) return known
   const lower = name.toLowerCase()
-  return { code: `Key${name.toUpperCase()}`, key: lower, keyCode: name.toUpperCase().charCodeAt(0), text: lower }
+  return {
+    code: `Key${name.toUpperCase()}`,
+    key: lower,
+    keyCode: name.toUpperCase().charCodeAt(0),
+    text: lower,
+  }
 }
 
 export class Keyboard {
@@ -74,7 +87,11 @@ export class Keyboard {
       ...(text === undefined ? {} : { text }),
       timestamp: seconds,
     })
-    await this.#session.send('Input.dispatchKeyEvent', { type: 'keyUp', ...common, timestamp: seconds + 0.04 })
+    await this.#session.send('Input.dispatchKeyEvent', {
+      type: 'keyUp',
+      ...common,
+      timestamp: seconds + 0.04,
+    })
   }
 
   async press(name: string): Promise<void> {
@@ -84,7 +101,13 @@ export class Keyboard {
   /** What a held key sends: one press and then repeats, until it's let go. */
   async hold(name: string, milliseconds: number): Promise<void> {
     const { code, key, keyCode, text } = keyOf(name)
-    const common = { code, key, windowsVirtualKeyCode: keyCode, nativeVirtualKeyCode: keyCode, ...(text === undefined ? {} : { text }) }
+    const common = {
+      code,
+      key,
+      windowsVirtualKeyCode: keyCode,
+      nativeVirtualKeyCode: keyCode,
+      ...(text === undefined ? {} : { text }),
+    }
     const until = performance.now() + milliseconds
     await this.#session.send('Input.dispatchKeyEvent', { type: 'keyDown', ...common })
     while (performance.now() < until) {

@@ -38,8 +38,13 @@ export async function addClient(page: Page, person: Person): Promise<void> {
 
 export async function chooseTest(page: Page, title: RegExp): Promise<void> {
   await page.getByRole('button', { name: 'Choose a test' }).click()
-  await page.getByRole('listitem').or(page.getByRole('article')).filter({ hasText: title }).first()
-    .getByRole('button', { name: 'Give this test' }).click()
+  await page
+    .getByRole('listitem')
+    .or(page.getByRole('article'))
+    .filter({ hasText: title })
+    .first()
+    .getByRole('button', { name: 'Give this test' })
+    .click()
   await page.getByRole('button', { name: 'Go on' }).waitFor()
 }
 
@@ -58,10 +63,18 @@ export async function prepare(page: Page, build: string, today: readonly string[
 }
 
 /** Makes a call of the contract from within the page, as its own code does: with its cookie and its origin. */
-export async function call<T>(page: Page, name: string, input: Readonly<Record<string, unknown>>): Promise<T> {
+export async function call<T>(
+  page: Page,
+  name: string,
+  input: Readonly<Record<string, unknown>>,
+): Promise<T> {
   const reply = await page.evaluate(
     async ([path, body]) => {
-      const response = await fetch(path, { method: 'POST', headers: { 'content-type': 'application/json' }, body })
+      const response = await fetch(path, {
+        method: 'POST',
+        headers: { 'content-type': 'application/json' },
+        body,
+      })
       return response.json()
     },
     [`/call/${name}`, JSON.stringify(input)] as const,

@@ -114,13 +114,23 @@ async function giveStep(page: Page, giver: Giver, step: StepView, answer: Answer
 
 /** Gives a test from its first step to its end by the main key; `answer` gives seconds, counts and readings. */
 export async function giveAll(page: Page, giver: Giver, answer: Answer): Promise<void> {
+  await giveUntil(page, giver, answer, ({ phase }) => phase === 'finished')
+}
+
+/** The same, up to where something holds. */
+export async function giveUntil(
+  page: Page,
+  giver: Giver,
+  answer: Answer,
+  holds: (view: AdministrationView) => boolean,
+): Promise<void> {
   for (let press = 0; press < 400; press += 1) {
-    const { phase, step } = await viewOf(page)
-    if (phase === 'finished') return
-    if (step === null) await giver.pressNow()
-    else await giveStep(page, giver, step, answer)
+    const view = await viewOf(page)
+    if (holds(view)) return
+    if (view.step === null) await giver.pressNow()
+    else await giveStep(page, giver, view.step, answer)
   }
-  throw new Error('the test never came to its end')
+  throw new Error('the test never came to that')
 }
 
 /** A library protocol's text under another id, with its windows and rests cut to three seconds. */

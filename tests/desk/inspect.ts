@@ -44,13 +44,16 @@ export async function unworded(page: Page, data: readonly string[]): Promise<str
       if (!inside && !node.parentElement?.closest('[lang]:not(html)')) found.push(node.textContent ?? '')
     }
     for (const element of document.querySelectorAll('[aria-label], [placeholder], [title], [alt]')) {
-      for (const name of ['aria-label', 'placeholder', 'title', 'alt']) found.push(element.getAttribute(name) ?? '')
+      for (const name of ['aria-label', 'placeholder', 'title', 'alt'])
+        found.push(element.getAttribute(name) ?? '')
     }
     return found
   })
   const known = new Set(data.flatMap((text) => text.split(/[^\p{L}\p{N}]+/u)))
   const bare = texts.map((text) => flat(text.replace(/⟦[\s\S]*?⟧/g, '').replace(/[⟦⟧]/g, '')))
   return bare.filter((text) =>
-    text.split(/[^\p{L}\p{N}]+/u).some((word) => /\p{L}{2}/u.test(word) && !protocolWords.has(word) && !known.has(word)),
+    text
+      .split(/[^\p{L}\p{N}]+/u)
+      .some((word) => /\p{L}{2}/u.test(word) && !protocolWords.has(word) && !known.has(word)),
   )
 }

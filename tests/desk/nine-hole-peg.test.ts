@@ -45,7 +45,10 @@ async function practise(giver: Giver): Promise<void> {
 }
 
 async function pdfText(page: Page, id: string): Promise<string> {
-  const { pdfBase64 } = await call<{ pdfBase64: string }>(page, 'administrations.report', { store: 'records', id })
+  const { pdfBase64 } = await call<{ pdfBase64: string }>(page, 'administrations.report', {
+    store: 'records',
+    id,
+  })
   const folder = recordsFolder()
   const file = join(folder.path, 'report.pdf')
   writeFileSync(file, Buffer.from(pdfBase64, 'base64'))

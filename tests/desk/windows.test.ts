@@ -22,13 +22,16 @@ describe('counted windows and readings at the desk, with copies whose windows la
     expect([scoreOf(blocks, 'blocks', 'left'), scoreOf(blocks, 'blocks', 'right')]).toEqual([61, 58])
     const counted = blocks.trials.filter((trial) => !trial.practice)
     expect(counted.map((trial) => trial.place['hand'])).toEqual(['left', 'right'])
-    for (const { stamps } of counted) expect((stamps.at(-1) ?? 0) - (stamps[0] ?? 0)).toBeGreaterThanOrEqual(3000)
+    for (const { stamps } of counted)
+      expect((stamps.at(-1) ?? 0) - (stamps[0] ?? 0)).toBeGreaterThanOrEqual(3000)
 
     await page.getByRole('button', { name: 'Back to the visit' }).click()
     const grip = await giveGrip(page, /Short copy of Grip/)
     expect(scoreOf(grip, 'mean_of_3', 'right')).toBeCloseTo((31 + 32.5 + 30.5) / 3, 12)
     expect(scoreOf(grip, 'mean_of_3', 'left')).toBeCloseTo(35, 12)
-    expect([scoreOf(grip, 'highest_of_3', 'left'), scoreOf(grip, 'highest_of_3', 'right')]).toEqual([36, 32.5])
+    expect([scoreOf(grip, 'highest_of_3', 'left'), scoreOf(grip, 'highest_of_3', 'right')]).toEqual([
+      36, 32.5,
+    ])
     expect(grip.trials.filter((trial) => !trial.practice)).toHaveLength(6)
     await picture(page, 'done')
     expect(silent.problems).toEqual([])

@@ -7,7 +7,8 @@ const own = 'tests/house/habits.test.ts'
 
 describe('habits that hold because this test holds them', () => {
   test('no test is parked', () => {
-    const parked = /\b(?:test|it|describe|suite)\.(?:skip|only|todo|fails|skipIf|runIf)\b|\bx(?:it|test|describe)\(/
+    const parked =
+      /\b(?:test|it|describe|suite)\.(?:skip|only|todo|fails|skipIf|runIf)\b|\bx(?:it|test|describe)\(/
     expect(tests.filter((file) => file !== own && parked.test(textOf(file)))).toEqual([])
   })
 
@@ -22,7 +23,8 @@ describe('habits that hold because this test holds them', () => {
   })
 
   test('no rule is switched off in place and nothing is left for later', () => {
-    const off = /@ts-ignore|@ts-expect-error|oxlint-disable|eslint-disable|biome-ignore|\bas any\b|\bTODO\b|\bFIXME\b/
+    const off =
+      /@ts-ignore|@ts-expect-error|oxlint-disable|eslint-disable|biome-ignore|\bas any\b|\bTODO\b|\bFIXME\b/
     const product = written.filter((file) => /^(protocols|main|renderer|build)\//.test(file))
     expect(product.filter((file) => off.test(textOf(file)))).toEqual([])
   })

@@ -2,7 +2,7 @@ import { execFileSync } from 'node:child_process'
 import { readFileSync } from 'node:fs'
 import { dirname, join, normalize } from 'node:path'
 
-export const root = join(import.meta.dirname, '..', '..')
+const root = join(import.meta.dirname, '..', '..')
 
 /** Every file of the project that is kept, or about to be: tracked, and untracked but not ignored. */
 export const files: readonly string[] = execFileSync(
@@ -20,7 +20,9 @@ export const code = files.filter((file) => /^(protocols|main|renderer)\/.*\.tsx?
 /** What a file imports: project files by their path from the root, packages by their name. */
 export function importsOf(file: string): readonly string[] {
   const text = textOf(file)
-  const found = [...text.matchAll(/(?:^|\n)\s*(?:import|export)\b[^'"\n]*(?:\{[^}]*\}[^'"\n]*)?['"]([^'"]+)['"]/g)]
+  const found = [
+    ...text.matchAll(/(?:^|\n)\s*(?:import|export)\b[^'"\n]*(?:\{[^}]*\}[^'"\n]*)?['"]([^'"]+)['"]/g),
+  ]
   const lazy = [...text.matchAll(/\bimport\(\s*['"]([^'"]+)['"]/g)]
   return [...found, ...lazy].map(([, target = '']) =>
     target.startsWith('.') ? normalize(join(dirname(file), target.replace(/\?.*$/, ''))) : target,

@@ -15,7 +15,7 @@ import { folderAt, folderOf } from './folders.ts'
 
 const CORPUS = join(import.meta.dirname, 'corpus')
 
-export interface Expected {
+interface Expected {
   /** `file line:column code severity` */
   readonly place: string
   readonly words: string

@@ -29,13 +29,13 @@ export interface MapNode extends Placed {
   readonly entries: readonly Entry[]
 }
 
-export interface ListNode extends Placed {
+interface ListNode extends Placed {
   readonly is: 'list'
   readonly items: readonly Tree[]
 }
 
 /** A place of which a problem was already reported: later stages pass over it. */
-export interface BrokenNode extends Placed {
+interface BrokenNode extends Placed {
   readonly is: 'broken'
 }
 

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs'
 import { createServer } from 'node:http'
 import { extname, join } from 'node:path'
-import Sqlite from 'better-sqlite3'
+import { default as Sqlite } from 'better-sqlite3'
 import { z } from 'zod'
 
 z.config({ jitless: true })
@@ -18,7 +18,11 @@ database.exec('CREATE TABLE IF NOT EXISTS press (id INTEGER PRIMARY KEY)')
 const add = database.prepare('INSERT INTO press DEFAULT VALUES')
 const read = database.prepare('SELECT count(*) AS count FROM press')
 
-const TYPES: Readonly<Record<string, string>> = { '.html': 'text/html', '.js': 'text/javascript', '.css': 'text/css' }
+const TYPES: Readonly<Record<string, string>> = {
+  '.html': 'text/html',
+  '.js': 'text/javascript',
+  '.css': 'text/css',
+}
 
 const server = createServer((request, response) => {
   const { pathname } = new URL(request.url ?? '/', 'http://127.0.0.1')

@@ -8,7 +8,11 @@ z.config({ jitless: true })
 const answer = z.strictObject({ count: z.int() })
 
 async function call(name: string): Promise<z.infer<typeof answer>> {
-  const reply = await fetch(`/call/${name}`, { method: 'POST', body: '{}', headers: { 'content-type': 'application/json' } })
+  const reply = await fetch(`/call/${name}`, {
+    method: 'POST',
+    body: '{}',
+    headers: { 'content-type': 'application/json' },
+  })
   return answer.parse(await reply.json())
 }
 
@@ -24,4 +28,9 @@ function Page() {
 }
 
 const root = document.getElementById('root')
-if (root) createRoot(root).render(<StrictMode><Page /></StrictMode>)
+if (root)
+  createRoot(root).render(
+    <StrictMode>
+      <Page />
+    </StrictMode>,
+  )
