@@ -18,12 +18,15 @@ export const stamped = z.strictObject({ stamp })
 /** The data of an event that the clock outside makes. */
 export const clocked = z.strictObject({ at: z.number().min(0), clock: z.string().min(1).max(64) })
 
-/** Why a press does nothing just after a stop on the same clock. */
+/**
+ * Why a press does nothing just after a stop on the same clock. One that is stamped long before the stop can't have
+ * been meant for it (events may be handled out of their order, but not by a second): it is no bounce of the stop.
+ */
 export function keyDead(moment: StepMoment, press: Stamp | null): Refusal | null {
   const since = moment.dead
   if (press === null || since === null || press.clock !== since.clock) return null
   const passed = press.at - since.at
-  return passed < DEAD_MS ? refuse('key_dead', { leftMs: DEAD_MS - passed }) : null
+  return Math.abs(passed) < DEAD_MS ? refuse('key_dead', { leftMs: DEAD_MS - passed }) : null
 }
 
 /** Why a press that ends something is none: a bounce, another input, or earlier than what it ends. */

@@ -78,6 +78,14 @@ describe('a stop never starts', () => {
     expect(giving.rows('run')).toEqual([])
   })
 
+  test('the dead second has two ends: a press stamped well before the stop is no bounce of it', () => {
+    giving.start().press('stopped', 10_000)
+    const before = (ms: number) => giving.body('kept', { stamp: { ...giving.stamp(0), at: giving.now - ms } })
+    expect(giving.take(before(999))).toBe('key_dead')
+    expect(giving.take(before(1001))).toBeNull()
+    expect(giving.rows('run')).toEqual(['done time 10 added 0'])
+  })
+
   test('the first press after a void only arms, and not within the dead second', () => {
     giving.start().press('voided', 4000)
     expect(giving.where()).toBe('run: waiting')
