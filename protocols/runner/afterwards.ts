@@ -5,7 +5,10 @@ import { type Ground, sectionChart, sectionMoment } from './due.ts'
 import type { EventBody, Place, RunnerEvent } from './events.ts'
 import { grow, type Grown, listOf, newest, replaced } from './grown.ts'
 import { samePlace } from './places.ts'
+import { isWithin, notPlausible, type Range } from './plausible.ts'
 import type { Happened, Judged, State } from './state.ts'
+import { stepKind } from './step-ground.ts'
+import { stepMoment } from './step-moment.ts'
 import { type Law, type Transition, transition } from './transitions.ts'
 import { spotOf, stepOf } from './tree.ts'
 import { refuse } from './refuse.ts'
@@ -90,9 +93,16 @@ const explained = (ground: Ground): Told<'explained'> => ({
 
 const isCorrectable = ({ status, outcome }: Trial): boolean => status === 'standing' && outcome === 'done'
 
+/** What is plausible for a value of a trial where it was given. */
+function rangeOf(ground: Ground, state: State, trial: Trial, column: string): Range | null {
+  const step = stepOf(ground.tree, trial.step)
+  const there = { ...state, visit: null, flight: null, place: trial.place }
+  return stepKind(step).plausible(stepMoment({ ...ground, step }, there, ''), column)
+}
+
 const corrected = (ground: Ground): Told<'corrected'> => ({
   waits: ({ trials }) => newest(trials, isCorrectable) === null,
-  refuses: (state, { trial: id, column, value }) => {
+  refuses: (state, { trial: id, column, value, confirmed = false }) => {
     const found = trialAt(state, id)
     if (found === null) return refuse('no_such_trial', { trial: id })
     const { trial } = found
@@ -101,7 +111,9 @@ const corrected = (ground: Ground): Told<'corrected'> => ({
     const type = STEP_KINDS.get(step.kind)?.columns(step)[column]
     if (type === undefined || trial.readings[column] === undefined)
       return refuse('no_such_column', { column })
-    return (type.is === 'number') === (typeof value === 'number') ? null : refuse('wrong_type', { column })
+    if ((type.is === 'number') !== (typeof value === 'number')) return refuse('wrong_type', { column })
+    const range = rangeOf(ground, state, trial, column)
+    return range !== null && typeof value === 'number' ? notPlausible(value, range, confirmed) : null
   },
   change: (state, { trial: id, column, value, reason }, event) => {
     const found = trialAt(state, id)
@@ -109,9 +121,11 @@ const corrected = (ground: Ground): Told<'corrected'> => ({
     if (found === null || reading === undefined) return {}
     const { index, trial } = found
     const first = reading.corrected === null ? reading.value : reading.corrected.first
+    const range = rangeOf(ground, state, trial, column)
+    const confirmed = range !== null && typeof value === 'number' && !isWithin(value, range)
     const readings = {
       ...trial.readings,
-      [column]: { ...reading, value, over: false, typed: true, corrected: { first, reason } },
+      [column]: { ...reading, value, over: false, typed: true, confirmed, corrected: { first, reason } },
     }
     const trials = replaced(state.trials, index, { ...trial, readings })
     const correction = {

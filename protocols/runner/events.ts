@@ -176,6 +176,8 @@ const corrected = z.strictObject({
   trial: id,
   column: name,
   value: z.union([z.number(), z.string()]),
+  /** True when a value outside what is plausible was asked for again. */
+  confirmed: z.boolean().optional(),
   reason,
 })
 const relabelled = z.strictObject({ kind: z.literal('relabelled'), reason })

@@ -144,6 +144,7 @@ const reading = (value: number | null, unit: string | null, over: boolean): Read
   unit,
   over,
   typed: false,
+  confirmed: false,
   corrected: null,
 })
 

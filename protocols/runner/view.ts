@@ -7,12 +7,16 @@ import { clientFacts } from '../client.ts'
 import { OUTCOMES } from '../language/model.ts'
 import { clearance, kitPiece, place, visitConditions } from './events.ts'
 
-/** A value of one trial: `typed` by hand or timed by an input; `corrected` keeps what stood there first. */
+/**
+ * A value of one trial: `typed` by hand or timed by an input; `confirmed` where it lies outside what is plausible and
+ * was kept all the same; `corrected` keeps what stood there first.
+ */
 const reading = z.strictObject({
   value: z.union([z.number(), z.string()]).nullable(),
   unit: z.string().nullable(),
   over: z.boolean(),
   typed: z.boolean(),
+  confirmed: z.boolean(),
   corrected: z
     .strictObject({ first: z.union([z.number(), z.string()]).nullable(), reason: z.string() })
     .nullable(),

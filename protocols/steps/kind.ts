@@ -8,6 +8,7 @@ import type { Step, Text } from '../language/model.ts'
 import type { StepChart } from '../runner/chart-parts.ts'
 import type { Stamp } from '../runner/events.ts'
 import type { StepMoment } from '../runner/moment.ts'
+import type { Range } from '../runner/plausible.ts'
 
 /**
  * What starts or stops a trial: words that are said or something that is seen. `by` is null where the words
@@ -38,6 +39,11 @@ export interface StepKind {
    * value. Empty: the step is no trial.
    */
   columns(step: Step): Readonly<Record<string, ValueType>>
+  /**
+   * The values of a column that are plausible here, by the file or by the kind: one typed outside them is taken only
+   * when it is confirmed. Null where any value is, or nothing is typed.
+   */
+  plausible(moment: StepMoment, column: string): Range | null
   /** True for what has to come before the first trial, such as the kit check: a protocol without it is warned. */
   readonly precedes: boolean
   /** Events that the kind's chart takes: name (without the kind) to the schema of their data. */

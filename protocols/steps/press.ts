@@ -37,16 +37,6 @@ export function notTheEnd(start: Stamp, end: Stamp): Refusal | null {
   return end.at - start.at < BOUNCE_MS ? refuse('bounce', { ms: end.at - start.at }) : null
 }
 
-/** Why a value that was typed has to be confirmed before it is taken. */
-export function notPlausible(
-  value: number,
-  range: readonly [number, number],
-  confirmed: boolean,
-): Refusal | null {
-  if (confirmed || (value >= range[0] && value <= range[1])) return null
-  return refuse('out_of_range', { value, lowest: range[0], highest: range[1] })
-}
-
 /** Finer than any clock: sums of stamps differ by so much in their last digits. */
 const SAME_MS = 0.001
 

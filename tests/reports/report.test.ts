@@ -192,6 +192,7 @@ describe('what went otherwise', () => {
         ...time,
         value: 23.5,
         typed: true,
+        confirmed: true,
         corrected: { first: 32.5, reason: 'Digits swapped.' },
       }
       return {
@@ -213,7 +214,9 @@ describe('what went otherwise', () => {
     const trials = under(readBack(input).text, 'Every trial', 'Otherwise than the protocol says')
     expect(trials).toContain('void: The other hand moves a peg, declared once the value was seen; Twice.')
     expect(trials).toContain('void: interrupted by a restart')
-    expect(trials).toContain('23.50 s (first 32.50 s; Digits swapped.), typed by hand')
+    expect(trials).toContain(
+      '23.50 s (first 32.50 s; Digits swapped.), typed by hand, confirmed outside the plausible range',
+    )
   })
 
   test('prints: deviations, corrections, stops and remarks, each with reason, time and person', () => {

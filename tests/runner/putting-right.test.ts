@@ -34,6 +34,7 @@ describe('a mistyped value', () => {
       unit: 'kgf',
       over: false,
       typed: true,
+      confirmed: false,
       corrected: { first: 30, reason: 'Read again' },
     })
     expect(giving.view().corrections).toMatchObject([
@@ -62,6 +63,18 @@ describe('a mistyped value', () => {
     const giving = begun().measure(30).measure(20).do({ kind: 'finished' })
     expect(correct(giving)).toBeNull()
     expect(giving.view()).toMatchObject({ phase: 'finished', wouldDiffer: [{ rule: 'weak' }] })
+  })
+
+  test('STD-ADM-12 is asked for again outside the plausible range, and then marked as confirmed', () => {
+    const giving = begun().measure(30)
+    const confirmed = () => giving.view().trials[0]?.readings.value?.confirmed
+    expect(correct(giving, { value: 300 })).toBe('out_of_range')
+    expect(correct(giving, { value: 300, confirmed: false })).toBe('out_of_range')
+    expect(giving.view().corrections).toEqual([])
+    expect(correct(giving, { value: 300, confirmed: true })).toBeNull()
+    expect([giving.rows('squeeze'), confirmed()]).toEqual([['right done value 300'], true])
+    expect(correct(giving, { value: 31, confirmed: true })).toBeNull()
+    expect([giving.rows('squeeze'), confirmed()]).toEqual([['right done value 31'], false])
   })
 
   test('is refused where there is no such value', () => {

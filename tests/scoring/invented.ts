@@ -108,7 +108,7 @@ export function trialOf({
 }: TrialPart): Trial {
   const read = Object.entries(readings).map(([column, value]) => [
     column,
-    { value, unit, over, typed: false, corrected: null },
+    { value, unit, over, typed: false, confirmed: false, corrected: null },
   ])
   return {
     id: nextId(),

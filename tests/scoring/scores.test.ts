@@ -220,7 +220,14 @@ describe('which hand is which comes from the facts, and none is guessed', () => 
         const trials = carries().map((trial, at) => ({
           ...trial,
           readings: {
-            time: { value: (given[at] ?? 0) / 10, unit: 's', over: false, typed: false, corrected: null },
+            time: {
+              value: (given[at] ?? 0) / 10,
+              unit: 's',
+              over: false,
+              typed: false,
+              confirmed: false,
+              corrected: null,
+            },
           },
         }))
         const swapped = trials.map((trial) => ({

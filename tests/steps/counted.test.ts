@@ -56,10 +56,12 @@ describe('a count within a window', () => {
     expect(enter(-1, true)).toBe('malformed')
     expect(enter(12.5, true)).toBe('malformed')
     expect(enter(151, true)).toBeNull()
+    expect(giving.view().trials[0]?.readings.count).toMatchObject({ value: 151, confirmed: true })
     expect(enter(51, false)).toBeNull()
     giving.now += 65_000
     giving.press('kept')
     expect(giving.rows('moved')).toEqual(['done tapped 0 count 51'])
+    expect(giving.view().trials[0]?.readings.count?.confirmed).toBe(false)
   })
 
   test('a window that ends on another clock gives no count', () => {

@@ -34,6 +34,14 @@ describe('a reading typed from an instrument', () => {
     expect(giving.where()).toBe('squeeze: waiting')
     expect(enter(900, true)).toBeNull()
     expect(giving.where()).toBe('squeeze: entered')
+    giving.press('kept')
+    expect(giving.view().trials[0]?.readings.value).toMatchObject({ value: 900, confirmed: true })
+  })
+
+  test('what is plausible needs no confirming, and is not marked as if it had', () => {
+    enter(32.5, true)
+    giving.press('kept')
+    expect(giving.view().trials[0]?.readings.value).toMatchObject({ value: 32.5, confirmed: false })
   })
 
   test('text, and more decimals than the instrument has, are refused', () => {

@@ -173,6 +173,8 @@ describe('a time read from a watch', () => {
     expect(typed(60.5, true)).toBe('beyond_limit')
     expect(typed(4.9, true)).toBeNull()
     expect(giving.where()).toBe('run: stopped')
+    giving.press('kept')
+    expect(giving.view().trials[0]?.readings.time).toMatchObject({ value: 4.9, confirmed: true })
   })
 
   test('text where a number belongs is refused', () => {

@@ -18,6 +18,12 @@ function standsWords(trial: Trial, names: Names): string {
   return trial.practice ? [say('stands.practice'), outcome].filter(Boolean).join(', ') : outcome
 }
 
+/** A value with how it came about, where that isn't by a clock. */
+function markedWords(value: string, { typed, confirmed }: Reading): string {
+  const told = typed ? say('value.typed', { value }) : value
+  return confirmed ? say('value.confirmed', { value: told }) : told
+}
+
 function oneReading(name: string, reading: Reading, alone: boolean): string {
   const { corrected } = reading
   const value = corrected
@@ -27,7 +33,7 @@ function oneReading(name: string, reading: Reading, alone: boolean): string {
         reason: corrected.reason,
       })
     : readingWords(reading)
-  const typed = reading.typed ? say('value.typed', { value }) : value
+  const typed = markedWords(value, reading)
   const key = `reading.${name}`
   return alone ? typed : say('value.named', { name: hasWords(key) ? say(key) : plain(name), value: typed })
 }

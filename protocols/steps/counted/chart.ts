@@ -2,9 +2,10 @@ import { z } from 'zod'
 import { AGAIN, LEAVE, type StepChart } from '../../runner/chart-parts.ts'
 import type { Stamp } from '../../runner/events.ts'
 import type { StepMoment } from '../../runner/moment.ts'
+import { isWithin, notPlausible } from '../../runner/plausible.ts'
 import { refuse } from '../../runner/refuse.ts'
 import type { Reading } from '../../runner/view.ts'
-import { clocked, clockTime, keyDead, move, notPlausible, pressed, stamped, stillLeft } from '../press.ts'
+import { clocked, clockTime, keyDead, move, pressed, stamped, stillLeft } from '../press.ts'
 import { countUnit } from './columns.ts'
 import type { CountedFields } from './keys.ts'
 
@@ -25,13 +26,11 @@ export const lastTapOf = (moment: StepMoment): number =>
   (moment.local.lastTap as number | undefined) ?? startOf(moment)?.at ?? 0
 export const tapsOf = (moment: StepMoment): number => (moment.local.taps as number | undefined) ?? 0
 
-const reading = (moment: StepMoment, value: number, typed: boolean): Reading => ({
-  value,
-  unit: countUnit(moment.step),
-  over: false,
-  typed,
-  corrected: null,
-})
+const reading = (
+  { step }: StepMoment,
+  value: number,
+  how: Pick<Reading, 'typed' | 'confirmed'>,
+): Reading => ({ value, unit: countUnit(step), over: false, ...how, corrected: null })
 
 const arms = move(armed, {
   to: 'armed',
@@ -91,7 +90,7 @@ const ends = move(windowEnded, {
     local: moment.local,
     trial: {
       stamps: [startOf(moment)?.at ?? end.at, end.at],
-      readings: { tapped: reading(moment, tapsOf(moment), false) },
+      readings: { tapped: reading(moment, tapsOf(moment), { typed: false, confirmed: false }) },
     },
     dead: clockTime(end),
     ends: clockTime(end),
@@ -101,10 +100,11 @@ const ends = move(windowEnded, {
 const enters = move(entered, {
   to: 'entered',
   refuses: (moment, { count, confirmed }) => notPlausible(count, fieldsOf(moment).range, confirmed),
-  does: (moment, { count }) => ({
-    local: moment.local,
-    trial: { readings: { ...moment.trial?.readings, count: reading(moment, count, true) } },
-  }),
+  does: (moment, { count }) => {
+    const confirmed = !isWithin(count, fieldsOf(moment).range)
+    const counted = reading(moment, count, { typed: true, confirmed })
+    return { local: moment.local, trial: { readings: { ...moment.trial?.readings, count: counted } } }
+  },
 })
 
 const keeps = move(kept, {

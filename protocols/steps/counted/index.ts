@@ -1,5 +1,5 @@
 import type { StepKind } from '../kind.ts'
-import { armed, chart, entered, kept, started, tapped, windowEnded } from './chart.ts'
+import { armed, chart, entered, fieldsOf, kept, started, tapped, windowEnded } from './chart.ts'
 import { columns } from './columns.ts'
 import { face } from './face.ts'
 import { keys } from './keys.ts'
@@ -13,6 +13,7 @@ export default {
   cues: ['start'],
   values: { window: 'time' },
   columns,
+  plausible: (moment, column) => (column === 'count' ? fieldsOf(moment).range : null),
   precedes: false,
   events: { armed, started, tapped, window_ended: windowEnded, entered, kept },
   chart,

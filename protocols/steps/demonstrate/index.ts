@@ -10,6 +10,7 @@ export default {
   cues: [],
   values: {},
   columns: () => ({}),
+  plausible: () => null,
   precedes: false,
   events: { shown: pressed },
   chart: onceDone('shown'),

@@ -10,6 +10,7 @@ export default {
   cues: [],
   values: {},
   columns: () => ({}),
+  plausible: () => null,
   precedes: true,
   events: { checked },
   chart,

@@ -1,9 +1,10 @@
 import { z } from 'zod'
 import { type Effect, LEAVE, type StepChart } from '../../runner/chart-parts.ts'
 import type { StepMoment } from '../../runner/moment.ts'
+import { isWithin, notPlausible } from '../../runner/plausible.ts'
 import { refuse } from '../../runner/refuse.ts'
 import type { Refusal } from '../../runner/view.ts'
-import { clockTime, keyDead, move, notPlausible, pressed } from '../press.ts'
+import { clockTime, keyDead, move, pressed } from '../press.ts'
 import type { MeasuredFields } from './keys.ts'
 
 /** What the instrument showed, in the step's unit; `confirmed` when it was asked for again. */
@@ -26,8 +27,9 @@ function refuses(moment: StepMoment, { value, confirmed }: Entered): Refusal | n
 }
 
 function does(moment: StepMoment, { value }: Entered): Effect {
-  const { unit } = fieldsOf(moment)
-  const readings = { value: { value, unit, over: false, typed: true, corrected: null } }
+  const { unit, range } = fieldsOf(moment)
+  const confirmed = !isWithin(value, range)
+  const readings = { value: { value, unit, over: false, typed: true, confirmed, corrected: null } }
   return {
     ...(moment.trial === null && { begins: { input: null, stamps: [] } }),
     trial: { outcome: 'done', readings },

@@ -23,6 +23,7 @@ export default {
   cues: [],
   values: {},
   columns,
+  plausible: (moment) => fieldsOf(moment).range,
   precedes: false,
   events: { entered, kept },
   chart,

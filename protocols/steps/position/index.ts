@@ -10,6 +10,7 @@ export default {
   cues: [],
   values: {},
   columns: () => ({}),
+  plausible: () => null,
   precedes: true,
   events: { set: pressed },
   chart: onceDone('set'),

@@ -25,6 +25,7 @@ export default {
   cues: [],
   values: { least: 'time' },
   columns: () => ({}),
+  plausible: () => null,
   precedes: false,
   events: { began, over, cut },
   chart,

@@ -2,19 +2,10 @@ import { z } from 'zod'
 import { AGAIN, type Effect, LEAVE, type StepChart } from '../../runner/chart-parts.ts'
 import type { Stamp } from '../../runner/events.ts'
 import type { ClockTime, StepMoment } from '../../runner/moment.ts'
+import { isWithin, notPlausible, type Range } from '../../runner/plausible.ts'
 import { refuse } from '../../runner/refuse.ts'
 import type { Reading, Refusal } from '../../runner/view.ts'
-import {
-  clocked,
-  clockTime,
-  keyDead,
-  move,
-  notPlausible,
-  notTheEnd,
-  pressed,
-  stillLeft,
-  stamped,
-} from '../press.ts'
+import { clocked, clockTime, keyDead, move, notTheEnd, pressed, stillLeft, stamped } from '../press.ts'
 import type { TimedFields } from './keys.ts'
 
 /** A time read from a watch, in seconds; `confirmed` when it was asked for again. */
@@ -37,7 +28,7 @@ export function limitOf(moment: StepMoment): number | null {
   return limit === undefined ? null : moment.quantity(limit, 's')
 }
 
-export function plausible(moment: StepMoment): readonly [number, number] {
+export function plausible(moment: StepMoment): Range {
   return fieldsOf(moment).range ?? [SHORTEST, limitOf(moment) ?? LONGEST]
 }
 
@@ -46,13 +37,10 @@ export const startOf = (moment: StepMoment): Stamp | null => (moment.local.start
 /** Seconds between two stamps of one clock. */
 const seconds = (from: ClockTime, to: ClockTime): number => (to.at - from.at) / 1000
 
-const inSeconds = (value: number | null, byHand: boolean): Reading => ({
-  value,
-  unit: 's',
-  over: false,
-  typed: byHand,
-  corrected: null,
-})
+const inSeconds = (
+  value: number | null,
+  { typed: byHand, confirmed }: Pick<Reading, 'typed' | 'confirmed'>,
+): Reading => ({ value, unit: 's', over: false, typed: byHand, confirmed, corrected: null })
 
 function overLimit(moment: StepMoment, time: number): boolean {
   const limit = limitOf(moment)
@@ -89,7 +77,7 @@ function stop(moment: StepMoment, end: ClockTime, atLimit: boolean): Effect {
     trial: {
       stamps: [start.at, end.at],
       outcome: limited ? 'limit' : 'done',
-      readings: { time: inSeconds(limited ? null : time, false) },
+      readings: { time: inSeconds(limited ? null : time, { typed: false, confirmed: false }) },
     },
     dead: clockTime(end),
     ends: clockTime(end),
@@ -143,13 +131,17 @@ const isTyped = move(typed, {
     if (limit !== null && time > limit) return refuse('beyond_limit', { limit })
     return notPlausible(time, plausible(moment), confirmed)
   },
-  does: (moment, { seconds: time }) => ({
-    begins: { input: 'typed', stamps: [] },
-    trial: {
-      outcome: overLimit(moment, time) ? 'limit' : 'done',
-      readings: { time: inSeconds(overLimit(moment, time) ? null : time, true) },
-    },
-  }),
+  does: (moment, { seconds: time }) => {
+    const limited = overLimit(moment, time)
+    const confirmed = !limited && !isWithin(time, plausible(moment))
+    return {
+      begins: { input: 'typed', stamps: [] },
+      trial: {
+        outcome: limited ? 'limit' : 'done',
+        readings: { time: inSeconds(limited ? null : time, { typed: true, confirmed }) },
+      },
+    }
+  },
 })
 
 const keeps = move(kept, {

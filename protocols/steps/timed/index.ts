@@ -1,5 +1,5 @@
 import type { StepKind } from '../kind.ts'
-import { armed, chart, kept, limitReached, started, stopped, typed } from './chart.ts'
+import { armed, chart, kept, limitReached, plausible, started, stopped, typed } from './chart.ts'
 import { face } from './face.ts'
 import { keys } from './keys.ts'
 import { rehearse } from './rehearse.ts'
@@ -12,6 +12,7 @@ export default {
   cues: ['start', 'stop'],
   values: { limit: 'time' },
   columns: () => ({ time: { is: 'number', unit: 's' }, added: { is: 'number', unit: 's' } }),
+  plausible: (moment, column) => (column === 'time' ? plausible(moment) : null),
   precedes: false,
   events: { armed, started, stopped, kept, typed, limit_reached: limitReached },
   chart,
