@@ -77,6 +77,8 @@ export function createShelf(roots: Roots): Shelf {
 
 /** Reads a folder's protocol; what the disk would not give is an error before anything that is read. */
 export function readThrough({ folder, problems }: FolderOnDisk): Read {
+  // Where the disk would not give the file itself, that it's missing says nothing more.
+  if (problems.length > 0 && !folder.files.has(MAIN_FILE)) return { protocol: null, problems }
   const { protocol, diagnostics } = readProtocol(folder)
   return { protocol: problems.length ? null : protocol, problems: [...problems, ...diagnostics] }
 }

@@ -57,6 +57,25 @@ describe('evenhand check', () => {
     expect(first?.file).toBe(file)
   })
 
+  test('a loose file is in nobody’s folder, and a folder of loose files is read whole', async () => {
+    const loose = mkdtempSync(join(tmpdir(), 'evenhand-loose-'))
+    const text = readFileSync('protocols/library/nine_hole_peg/protocol.yaml', 'utf8')
+    writeFileSync(join(loose, 'first.yaml'), text.replace(/^evenhand: 1$/m, 'evenhand: 2'))
+    writeFileSync(join(loose, 'second.yaml'), text.replace(/^evenhand: 1$/m, 'evenhand: 3'))
+    const problems = jsonOf(await evenhand('check', loose, '--json')) as { file: string; code: string }[]
+    expect(problems.map(({ file, code }) => [file, code])).toEqual([
+      [`${loose}/first.yaml`, 'language_version'],
+      [`${loose}/second.yaml`, 'language_version'],
+    ])
+  })
+
+  test('a file that is no text is one problem', async () => {
+    const file = join(mkdtempSync(join(tmpdir(), 'evenhand-bytes-')), 'bytes.yaml')
+    writeFileSync(file, Buffer.from([0xff, 0xfe, 0x00, 0x80]))
+    const problems = jsonOf(await evenhand('check', file, '--json')) as { code: string }[]
+    expect(problems.map(({ code }) => code)).toEqual(['file_not_text'])
+  })
+
   test('several paths and folders of folders are taken together', async () => {
     const ran = await evenhand('check', 'protocols/library/nine_hole_peg', folder)
     expect(ran.code).toBe(1)

@@ -1,5 +1,5 @@
-import { existsSync, statSync } from 'node:fs'
-import { join } from 'node:path'
+import { existsSync, readdirSync, statSync } from 'node:fs'
+import { basename, join } from 'node:path'
 import { z } from 'zod'
 import type { Diagnostic } from '../../../../protocols/language/diagnostics.ts'
 import { readThrough } from '../../../calls/shelf.ts'
@@ -58,7 +58,10 @@ interface Target {
   readonly alone: string | null
 }
 
-/** The protocols under a path: a file, a protocol's folder, a folder of such folders, or a library id. */
+/**
+ * The protocols under a path: a file, a protocol's folder, a folder of such folders or of loose protocol files, or a
+ * library id.
+ */
 function pathsIn(given: string): readonly Target[] {
   const asPath = userPath(given)
   const path =
@@ -70,6 +73,10 @@ function pathsIn(given: string): readonly Target[] {
   const label = given.replace(/[/\\]+$/, '') || given
   if (existsSync(join(path, MAIN_FILE))) return [{ path, label, alone: null }]
   const inside = folderNames(path).filter((name) => existsSync(join(path, name, MAIN_FILE)))
+  const loose = readdirSync(path).filter((name) => name.endsWith('.yaml') && !name.startsWith('.'))
+  if (!inside.length && loose.length) {
+    return loose.sort().map((name) => ({ path: join(path, name), label, alone: `${label}/${name}` }))
+  }
   if (!inside.length) throw new HostProblem('check.nothing_here', { given, file: MAIN_FILE })
   return inside.map((name) => ({ path: join(path, name), label: `${label}/${name}`, alone: null }))
 }
@@ -77,9 +84,15 @@ function pathsIn(given: string): readonly Target[] {
 /** The folder part of a path as it was given; empty where it names a file right here. */
 const parentOf = (given: string): string => (/[/\\]/.test(given) ? given.replace(/[/\\]+[^/\\]*$/, '') : '')
 
+/** A loose file that isn't called as a protocol's main file is called lies in nobody's folder. */
+const OF_FOLDERS = 'id_not_folder'
+
 function problemsIn({ path, label, alone }: Target): readonly Diagnostic[] {
   const { problems } = readThrough(readFolder(path, label))
   if (alone === null) return problems
   const asRead = label ? `${label}/${MAIN_FILE}` : MAIN_FILE
-  return problems.map((problem) => (problem.file === asRead ? { ...problem, file: alone } : problem))
+  const isLoose = basename(alone) !== MAIN_FILE
+  return problems
+    .filter(({ code }) => !(isLoose && code === OF_FOLDERS))
+    .map((problem) => (problem.file === asRead ? { ...problem, file: alone } : problem))
 }
