@@ -1,3 +1,4 @@
+import { apartByNeeds } from '../../protocols/scoring/not-worked-out.ts'
 import type { Result, ScoreValue } from '../../protocols/scoring/result.ts'
 import { day, listed, offset, whereOf } from './figures.ts'
 import { deviationWords } from './sections/departures.ts'
@@ -20,7 +21,7 @@ const scoreLine = (scores: readonly ScoreValue[]): string =>
 
 /**
  * The text for the record: at most six lines with the test, its version, the day, every shown score as measured
- * with unit and hand, and what went otherwise than the protocol says. Nothing that is compared stands in it, so
+ * with unit and hand or why a hand has none, and what went otherwise than the protocol says. Nothing that is compared stands in it, so
  * no figure of a table that nobody here has verified.
  */
 export function shortText(result: Result): string {
@@ -31,7 +32,9 @@ export function shortText(result: Result): string {
     offset: result.startedAt.startsWith(result.on) ? offset(result.startedAt) : 'none',
     examiner: result.examiner,
   })
-  const { valued, valueless } = told(result)
+  const worked = apartByNeeds(result.scores).told
+  // What could not be worked out anyhow says nothing, unless nothing else is there to say.
+  const { valued, valueless } = told(worked.length ? worked : result.scores)
   const scores = [
     ...[...Map.groupBy(valued, (score) => score.score).values()].map(scoreLine),
     ...valueless.map(({ titles, reason }) => say('short.missing', { scores: listed(titles), reason })),

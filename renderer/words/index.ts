@@ -9,6 +9,7 @@ import { bend } from './pseudo.ts'
 export type Values = Readonly<Record<string, string | number | boolean | Date>>
 
 const LANGUAGE = 'en'
+const list = new Intl.ListFormat(LANGUAGE, { style: 'long', type: 'conjunction' })
 const files = import.meta.glob<Record<string, string>>('./en/*.json', { eager: true, import: 'default' })
 
 const texts = new Map<string, string>()
@@ -44,3 +45,6 @@ export function say(key: string, values: Values = {}): string {
   }
   return String(formatOf(key, text).format(values))
 }
+
+/** Several things as one phrase: `a, b and c`. */
+export const listed = (these: readonly string[]): string => list.format(these)

@@ -23,8 +23,8 @@ export interface Valueless {
  * The shown scores, and apart from them those without a value in any place for one and the same reason: one
  * sentence says that of all of them.
  */
-export function told(result: Result): { valued: ScoreValue[]; valueless: Valueless[] } {
-  const shown = result.scores.filter((score) => score.shown)
+export function told(scores: readonly ScoreValue[]): { valued: ScoreValue[]; valueless: Valueless[] } {
+  const shown = scores.filter((score) => score.shown)
   const reasonOf = (name: string): string | null => {
     const reasons = new Set(shown.filter((score) => score.score === name).map(missingWords))
     const [reason = ''] = reasons
@@ -91,7 +91,7 @@ function valueTable(result: Result, scores: readonly ScoreValue[], beside: boole
 
 /** The values as measured, before anything is compared with them. */
 export function valuesOf(result: Result): Block[] {
-  const { valued, valueless } = told(result)
+  const { valued, valueless } = told(result.scores)
   const besides = new Set(valued.map(otherHandWords).filter(Boolean))
   const [only = ''] = besides
   // One reason for all is said once, below.

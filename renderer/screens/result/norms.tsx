@@ -1,3 +1,4 @@
+import { apartByNeeds } from '../../../protocols/scoring/not-worked-out.ts'
 import type { NormComparison, Result, ScoreValue } from '../../../protocols/scoring/result.ts'
 import { NormStrip } from '../../charts/norm-strip.tsx'
 import { go } from '../../app/route.ts'
@@ -18,9 +19,8 @@ interface Compared {
 const isVerified = (norm: NormComparison): boolean => norm.standing === 'verified'
 
 function compared(result: Result, verified: boolean): readonly Compared[] {
-  return result.scores
-    .filter((score) => score.shown)
-    .flatMap((score) => score.norms.map((norm) => ({ score, norm })))
+  return apartByNeeds(result.scores)
+    .told.flatMap((score) => score.norms.map((norm) => ({ score, norm })))
     .filter(({ norm }) => isVerified(norm) === verified)
 }
 

@@ -1,6 +1,7 @@
+import { apartByNeeds } from '../../../protocols/scoring/not-worked-out.ts'
 import type { Result, ScoreValue } from '../../../protocols/scoring/result.ts'
 import { Table } from '../../parts/table.tsx'
-import { say } from '../../words/index.ts'
+import { listed, say } from '../../words/index.ts'
 import { direction, tellChange, tellFigure } from './tell-change.ts'
 import { tellPasses } from '../../steps/place-words.ts'
 import { tellNumber, tellUnit, tellValue } from '../../steps/tell.ts'
@@ -8,12 +9,7 @@ import { type Reason, tellReason, tellScore } from './tell.ts'
 
 /** Scores of one name stand together: usually one a hand. */
 function grouped(scores: readonly ScoreValue[]): readonly (readonly ScoreValue[])[] {
-  const groups = new Map<string, ScoreValue[]>()
-  for (const score of scores) {
-    if (!score.shown) continue
-    groups.set(score.score, [...(groups.get(score.score) ?? []), score])
-  }
-  return [...groups.values()]
+  return [...Map.groupBy(scores, ({ score }) => score).values()]
 }
 
 const placeOf = (score: ScoreValue): string => Object.values(score.place).join(' ')
@@ -113,7 +109,18 @@ function Group({ scores, result }: { scores: readonly ScoreValue[]; result: Resu
 
 /** Raw values first: what was measured, which trials it rests on, the other hand, the last time. */
 export function Scores({ result }: { result: Result }) {
-  const groups = grouped(result.scores)
-  if (groups.length === 0) return <p>{say('result.no_scores')}</p>
-  return groups.map((scores) => <Group key={scores[0]?.score} scores={scores} result={result} />)
+  const { told, notWorkedOut } = apartByNeeds(result.scores)
+  if (told.length + notWorkedOut.length === 0) return <p>{say('result.no_scores')}</p>
+  return (
+    <>
+      {grouped(told).map((scores) => (
+        <Group key={scores[0]?.score} scores={scores} result={result} />
+      ))}
+      {notWorkedOut.length === 0 ? null : (
+        <p className="soft">
+          {say('result.not_worked_out', { count: notWorkedOut.length, scores: listed(notWorkedOut) })}
+        </p>
+      )}
+    </>
+  )
 }
