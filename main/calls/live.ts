@@ -5,6 +5,7 @@
  */
 import type { EventBody } from '../../protocols/runner/events.ts'
 import type { Administration } from '../../protocols/runner/index.ts'
+import { refuse } from '../../protocols/runner/refuse.ts'
 import type { AdministrationView, Refusal } from '../../protocols/runner/view.ts'
 import { Refused } from '../contract/procedure.ts'
 import type { Push } from '../contract/pushes.ts'
@@ -89,11 +90,18 @@ export class Live {
     return seen(this.#opened(this.#held(store, id), user))
   }
 
-  /** What the examiner did. It is on disk when this returns, unless `saved` is false. */
+  /**
+   * What the examiner did. It is on disk when this returns, unless `saved` is false. On a screen that was left in the
+   * middle of a test for longer than the protocol lets pass it is refused as stale: what is to be done comes first.
+   */
   act(store: Store, id: string, body: EventBody, user: string): Acted {
     if (HOST_ONLY.has(body.kind)) throw new Refused('host_only_event', { event: body.kind })
     const one = this.#held(store, id)
     if (!one.isOpen) this.#opened(one, user)
+    else if (this.#isLeft(one)) {
+      this.#opened(one, user)
+      return { ...seen(one), taken: false, refusal: refuse('stale') }
+    }
     const isEnd = ENDS.has(body.kind)
     if (isEnd) this.#keeping.checkSaved(one)
     const refusal = this.#take(one, [body], user, !isEnd)
@@ -146,14 +154,27 @@ export class Live {
    * nothing is written.
    */
   #opened(one: Held, user: string): Held {
-    const { lastAt, phase } = seen(one).view
+    const { phase } = seen(one).view
     const isOver = phase === 'finished' || phase === 'withdrawn'
-    const minutes = (Date.parse(this.#stores[one.store].now()) - Date.parse(lastAt)) / 60_000
-    const isLate = minutes > one.kept.protocol.about.longestGapMinutes
     const cause = one.isOpen ? 'suspended' : 'restart'
-    if (!isOver && (!one.isOpen || isLate)) this.#take(one, [{ kind: 'interrupted', cause }], user, true)
+    if (!isOver && (!one.isOpen || this.#isLate(one)))
+      this.#take(one, [{ kind: 'interrupted', cause }], user, true)
     one.isOpen = true
     return one
+  }
+
+  /** More time has passed since the last event than the protocol lets pass. */
+  #isLate({ store, kept, administration: { past } }: Held): boolean {
+    if (past === null) return false
+    const ms = Date.parse(this.#stores[store].now()) - Date.parse(past.recorded.at)
+    return ms > 60_000 * kept.protocol.about.longestGapMinutes
+  }
+
+  /** Left so long in the middle of a test, with something still to be given; other phases ask by themselves. */
+  #isLeft(one: Held): boolean {
+    if (!this.#isLate(one)) return false
+    const { phase, step, choosing, asking } = seen(one).view
+    return phase === 'giving' && (step !== null || choosing !== null || asking !== null)
   }
 
   /** Decides and writes bodies and whatever the runner then owes; all of them or none. */

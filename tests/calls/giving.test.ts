@@ -1,6 +1,8 @@
 import { beforeEach, describe, expect, test } from 'vitest'
 import { openClinic } from '../../main/calls/clinic.ts'
 import { PROGRAM_STAMP } from '../../main/program.ts'
+import type { EventBody } from '../../protocols/runner/events.ts'
+import type { AdministrationView } from '../../protocols/runner/view.ts'
 import {
   act,
   addClient,
@@ -181,6 +183,59 @@ describe('a test that was cut goes on where it stood', () => {
     const { view } = await desk.client.call('administrations.view', { ...records, id: running.id })
     expect(view.trials.at(-1)).toMatchObject({ status: 'void', void: { cause: 'suspended' } })
     expect(view.phase).toBe('confirming')
+  })
+
+  describe('a screen left open in the middle of a step for four hours', () => {
+    const clock = testClock()
+    const left = async (holds: (view: AdministrationView) => boolean) => {
+      desk.clinic.close()
+      desk = await openDesk({ folder: desk.folder, clock })
+      const view = await until(desk, await begin(desk, PEGS, ada), holds)
+      clock.moment += 4 * 3600_000
+      return view
+    }
+    const tryAct = ({ id }: AdministrationView, body: EventBody) =>
+      desk.client.call('administrations.act', { ...records, id, body })
+
+    test.each([
+      { kind: 'remarked', text: 'Back again.' },
+      { kind: 'interrupted', cause: 'focus_lost' },
+      { kind: 'clock', clock: 'later', resolutionMs: 0.005, isolated: true },
+      { kind: 'halted', stamp: null },
+    ] as const)('the next act, $kind, is refused as stale, and the trial is void', async (body) => {
+      const running = await left(isRunning)
+      const stale = await tryAct(running, body)
+      expect(stale).toMatchObject({ taken: false, refusal: { refused: 'stale' } })
+      expect(stale.view).toMatchObject({ phase: 'confirming', because: 'suspended', remarks: [] })
+      expect(stale.view.trials.at(-1)).toMatchObject({ status: 'void', void: { cause: 'suspended' } })
+      const asked = await act(desk, stale.view, { kind: 'confirmed', what: 'resume' })
+      expect(asked.phase).toBe('stale')
+      const on = await act(desk, asked, { kind: 'reopened', afterSeconds: 4 * 3600, choice: 'go_on' })
+      expect(on).toMatchObject({ phase: 'giving', step: { name: running.step?.name } })
+      expect(on.deviations).toMatchObject([{ code: 'went_on_late' }])
+      expect((await tryAct(on, { kind: 'remarked', text: 'Back again.' })).taken).toBe(true)
+    })
+
+    test('between two trials too: the practice can come again', async () => {
+      const between = await left(
+        ({ step, trials }) =>
+          step !== null && trials.length > 0 && trials.every(({ status }) => status !== 'running'),
+      )
+      const { view } = await tryAct(between, { kind: 'remarked', text: 'Back again.' })
+      expect(view.trials).toEqual(between.trials)
+      const asked = await act(desk, view, { kind: 'confirmed', what: 'resume' })
+      const again = await act(desk, asked, {
+        kind: 'reopened',
+        afterSeconds: 4 * 3600,
+        choice: 'practice_again',
+      })
+      expect(again.step?.practice).toBe(true)
+    })
+
+    test('where all is given there is nothing left to be late for', async () => {
+      const given = await left(({ step, phase }) => step === null && phase === 'giving')
+      expect((await act(desk, given, { kind: 'finished' })).deviations).toEqual([])
+    })
   })
 
   test('a look at it within the gap changes nothing', async () => {
