@@ -7,6 +7,7 @@ import { cutOff, sectionNode } from './chart-sections.ts'
 import { causeOf, INTERRUPTED, stepNode } from './chart-steps.ts'
 import { BACK, CLOSE, phase, SETTLE_TEST } from './chart-waiting.ts'
 import type { Ground } from './due.ts'
+import { grow } from './grown.ts'
 import { misplaced } from './step-ground.ts'
 import type { Happened, State } from './state.ts'
 import { both, type Change, type ChartNode, entering, type Transition, transition } from './transitions.ts'
@@ -52,7 +53,10 @@ export function givingNode(ground: Ground): ChartNode {
           {
             waits: ({ running }) => running,
             refuses: ({ running }) => (running ? refuse('trial_running') : null),
-            change: (_state, { reason }) => ({ because: reason }),
+            change: ({ pauses }, { reason }, { at, user }) => ({
+              because: reason,
+              pauses: grow(pauses, { reason, from: at, to: null, by: user }),
+            }),
           },
           phase('paused'),
         ),

@@ -3,7 +3,7 @@ import { deviate, told } from './afterwards.ts'
 import { causeOf, PRACTISE, SETTLE_NOTHING, SETTLE_TRIAL } from './chart-steps.ts'
 import { SETTLE_HAND } from './chart-sections.ts'
 import type { Ground } from './due.ts'
-import { grow } from './grown.ts'
+import { grow, newest, replaced } from './grown.ts'
 import type { Happened, State } from './state.ts'
 import { stepKind } from './step-ground.ts'
 import { type ChartNode, type Transition, transition } from './transitions.ts'
@@ -26,13 +26,14 @@ function paused(): ChartNode {
     transition(
       late ? phase('confirming') : BACK,
       { main: true, when: (_state, event) => event.late === late },
-      () => (late ? { gap: true } : { because: null }),
+      (state, event) => ({ ...pauseOver(state, event), ...(late ? { gap: true } : { because: null }) }),
     )
   return {
     on: {
       resumed: [resumed(true), resumed(false)],
       interrupted: [
         transition(phase('confirming'), { automatic: true, when: notPassing }, (state, event) => ({
+          ...pauseOver(state, event),
           because: causeOf(event),
           gap: state.gap || event.late,
         })),
@@ -40,6 +41,12 @@ function paused(): ChartNode {
       ],
     },
   }
+}
+
+/** A pause is over once it goes on, is cut or the test is left. */
+export function pauseOver({ pauses }: State, { at }: Happened): Partial<State> {
+  const last = newest(pauses, () => true)
+  return last?.to === null ? { pauses: replaced(pauses, pauses.length - 1, { ...last, to: at }) } : {}
 }
 
 const notPassing = (_state: State, event: Happened) => causeOf(event) !== 'focus_lost'

@@ -6,7 +6,7 @@ import { type AnyStateMachine, createMachine, type MachineConfig } from 'xstate'
 import { afterwards, told } from './afterwards.ts'
 import { givingNode } from './chart-giving.ts'
 import type { Ground } from './due.ts'
-import { BACK, heldUp, phase } from './chart-waiting.ts'
+import { BACK, heldUp, pauseOver, phase } from './chart-waiting.ts'
 import { notPrepared, notToBeGiven } from './preparing.ts'
 import { BEGINNING, type Happened, type State } from './state.ts'
 import type { ChartNode, Transition } from './transitions.ts'
@@ -120,6 +120,7 @@ const withdrawing = (ground: Ground): Transition =>
             valueSeen: false,
             counts: false,
           })),
+        ...pauseOver(state, event),
         because: reason,
       }),
     },

@@ -82,6 +82,7 @@ function told({ tree }: Ground, state: State, say: Say) {
     deviations: [...listOf(state.deviations)],
     corrections: [...listOf(state.corrections)],
     stops: [...listOf(state.stops)],
+    pauses: [...listOf(state.pauses)],
     remarks: [...listOf(state.remarks)],
     note: state.note,
     wouldDiffer: state.wouldDiffer,

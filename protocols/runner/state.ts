@@ -87,6 +87,7 @@ export interface State {
   readonly judged: Grown<Judged>
   readonly rules: Grown<Omit<AdministrationView['rules'][number], 'text'>>
   readonly stops: Grown<AdministrationView['stops'][number]>
+  readonly pauses: Grown<AdministrationView['pauses'][number]>
   readonly deviations: Grown<Deviation>
   readonly corrections: Grown<Correction>
   readonly remarks: Grown<AdministrationView['remarks'][number]>
@@ -127,6 +128,7 @@ export const BEGINNING: State = {
   judged: nothingGrown(),
   rules: nothingGrown(),
   stops: nothingGrown(),
+  pauses: nothingGrown(),
   deviations: nothingGrown(),
   corrections: nothingGrown(),
   remarks: nothingGrown(),

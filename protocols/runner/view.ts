@@ -199,6 +199,10 @@ export const administrationView = z.strictObject({
       by: z.string(),
     }),
   ),
+  /** `to` is when it went on, or was cut; null while it is paused. */
+  pauses: z.array(
+    z.strictObject({ reason: z.string(), from: z.string(), to: z.string().nullable(), by: z.string() }),
+  ),
   remarks: z.array(z.strictObject({ text: z.string(), at: z.string(), by: z.string() })),
   precautions: z.array(z.strictObject({ id: z.string(), ask: z.string(), why: z.string().nullable() })),
   prepared: z

@@ -198,8 +198,12 @@ describe('what went otherwise', () => {
       return {
         result: {
           ...result,
+          happenings: [
+            { name: 'other_hand', seen: 'The other hand moves a peg.' },
+            { name: 'dropped', seen: 'A peg falls.' },
+          ],
           trials: [
-            { ...first, status: 'void', void: gone },
+            { ...first, status: 'void', void: gone, happenings: ['dropped', 'dropped'] },
             { ...second, input: 'typed', readings: { time: corrected } },
             {
               ...third,
@@ -212,7 +216,9 @@ describe('what went otherwise', () => {
       }
     })
     const trials = under(readBack(input).text, 'Every trial', 'Otherwise than the protocol says')
-    expect(trials).toContain('void: The other hand moves a peg, declared once the value was seen; Twice.')
+    expect(trials).toContain(
+      'void: The other hand moves a peg, declared once the value was seen; A peg falls (2 times); Twice.',
+    )
     expect(trials).toContain('void: interrupted by a restart')
     expect(trials).toContain(
       '23.50 s (first 32.50 s; Digits swapped.), typed by hand, confirmed outside the plausible range',
@@ -243,6 +249,10 @@ describe('what went otherwise', () => {
       view: {
         ...view,
         stops: [{ ends: 'hand', reason: 'Pain in the thumb', pain: 6, done: 'Rested', ...by }],
+        pauses: [
+          { reason: 'Visitor', from: by.at, to: '2026-03-02T10:09:30.000+01:00', by: by.by },
+          { reason: 'A call', from: by.at, to: null, by: by.by },
+        ],
         remarks: [{ text: 'Came late.', ...by }],
       },
     }))
@@ -256,6 +266,8 @@ describe('what went otherwise', () => {
       'The first entry stays in the record.',
       'Wrong name',
       'the hand ended; Pain in the thumb; pain 6 of 10; done: Rested',
+      'Ada Brook to 10:09; Visitor',
+      'Ada Brook; A call',
       'Came late.',
       '2 March 2026, 10:03, Ada Brook',
     ]) {

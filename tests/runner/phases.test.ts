@@ -265,6 +265,29 @@ describe('paused', () => {
     expect(giving.where()).toBe('run at right, 1: stopped')
     expect(giving.view().because).toBeNull()
   })
+
+  test('every pause is told with its reason, from when to when; one that is taken back has never been', () => {
+    const giving = toRun()
+    const pauses = () => giving.view().pauses.map(({ reason, from, to }) => [reason, from, to])
+    const from = giving.at()
+    giving.do({ kind: 'paused', reason: 'Visitor' })
+    expect(pauses()).toEqual([['Visitor', from, null]])
+    giving.wall += 60
+    const to = giving.at()
+    giving.do({ kind: 'resumed' })
+    giving.do({ kind: 'paused', reason: 'A call' })
+    giving.wall += 60
+    const cut = giving.at()
+    restart(giving)
+    expect(pauses()).toEqual([
+      ['Visitor', from, to],
+      ['A call', to, cut],
+    ])
+    resume(giving).do({ kind: 'paused', reason: 'Glasses' }).do({ kind: 'undone' })
+    expect(pauses()).toHaveLength(2)
+    giving.do({ kind: 'paused', reason: 'Glasses' }).do({ kind: 'withdrawn', reason: 'Wrong test' })
+    expect(pauses()[2]).toEqual(['Glasses', cut, cut])
+  })
 })
 
 describe('the end', () => {

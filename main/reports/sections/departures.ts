@@ -1,6 +1,6 @@
 import type { Deviation } from '../../../protocols/runner/view.ts'
 import type { Result } from '../../../protocols/scoring/result.ts'
-import { plain, trialNumbers, whenWho } from '../figures.ts'
+import { clockTime, plain, trialNumbers, whenWho } from '../figures.ts'
 import type { ReportInput } from '../input.ts'
 import { type Block, heading, lines, narrow, note, table, wide } from '../page.ts'
 import { say } from '../words.ts'
@@ -64,12 +64,21 @@ function stopsOf({ view }: ReportInput): Block[] {
   return [heading(say('stops')), ...lines(told)]
 }
 
+function pausesOf({ view: { pauses } }: ReportInput): Block[] {
+  if (pauses.length === 0) return []
+  const told = pauses.map(({ reason, from, to, by }) =>
+    say('pause', { when: whenWho({ at: from, by }), to: to === null ? 'none' : clockTime(to), reason }),
+  )
+  return [heading(say('pauses')), ...lines(told)]
+}
+
 /** What went otherwise than the protocol says, what was put right, and what was remarked. */
 export function departuresOf(input: ReportInput): Block[] {
   const remarks = input.view.remarks.map((one) => say('remark', { text: one.text, when: whenWho(one) }))
   return [
     ...deviationsOf(input.result),
     ...stopsOf(input),
+    ...pausesOf(input),
     ...correctionsOf(input.result),
     ...(remarks.length ? [heading(say('remarks')), ...lines(remarks)] : []),
   ]
