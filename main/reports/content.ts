@@ -26,7 +26,7 @@ function blocksOf(input: ReportInput): Block[] {
     ...(view.phase === 'withdrawn' ? [note(say('withdrawn'))] : []),
     ...(result.complete ? [] : [note(say('incomplete'))]),
     ...valuesOf(result),
-    ...trialsOf(input, names),
+    ...trialsOf(input),
     ...departuresOf(input),
     ...verifiedNormsOf(result, names),
     ...changeOf(result, names),

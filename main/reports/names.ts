@@ -7,7 +7,6 @@ import { say } from './words.ts'
 export interface Names {
   /** How a condition stood: an option in its words, or a value such as `60 s`. */
   condition(name: string, option: string): string
-  happening(name: string): string | null
   /** The number of a source in the list at the end, `[3]`, by how it is cited; the citation where it isn't there. */
   reference(cite: string): string
 }
@@ -21,10 +20,6 @@ export function namesOf(protocol: Protocol, wordingFile: string | null): Names {
         .find((condition) => condition.name === name)
         ?.options.find((one) => one.id === option)?.text
       return text ? words(text) : plain(option)
-    },
-    happening(name) {
-      const found = protocol.happenings.find((happening) => happening.name === name)
-      return found ? words(found.seen).replace(/\.$/, '') : null
     },
     reference(cite) {
       const index = protocol.sources.findIndex((source) => source.cite === cite)

@@ -102,6 +102,7 @@ export function buildResult(parts: ResultParts): Result {
     age: building.age,
     scores: building.all.map((scored) => scoreValue(scored, building)),
     trials: [...standing.trials],
+    happenings: happeningsOf(building),
     deviations: [...deviations],
     corrections: [...corrections],
     conditions: conditionsOf(standing).map(({ name, value, text }) => ({
@@ -113,6 +114,15 @@ export function buildResult(parts: ResultParts): Result {
     cautions: protocol.cautions.map(building.say),
     sources: protocol.sources.map(({ id: source, cite, seen, note }) => ({ id: source, cite, seen, note })),
   }
+}
+
+function happeningsOf({ protocol, standing, say }: Building): Result['happenings'] {
+  const befell = new Set(
+    standing.trials.flatMap((trial) => [...trial.happenings, trial.void?.happening ?? null]),
+  )
+  return protocol.happenings
+    .filter(({ name }) => befell.has(name))
+    .map(({ name, seen }) => ({ name, seen: say(seen).trim() }))
 }
 
 /** A trial that was due and never given, as opposed to one that was tried or closed for a reason. */

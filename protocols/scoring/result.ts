@@ -165,6 +165,8 @@ export const result = z.strictObject({
   age: z.strictObject({ from: z.number(), to: z.number() }).nullable(),
   scores: z.array(scoreValue),
   trials: z.array(trial),
+  /** What befell the trials, void reasons included, in the protocol's words: trials name it. */
+  happenings: z.array(z.strictObject({ name: z.string(), seen: z.string() })),
   deviations: z.array(deviation),
   corrections: z.array(correction),
   /** `text`: the protocol's own words for the option; null for a value such as `60 s`. */

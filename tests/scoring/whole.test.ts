@@ -1,6 +1,7 @@
 import * as fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { readProtocol } from '../../protocols/language/read.ts'
+import { textOf, wordingFor } from '../../protocols/language/words.ts'
 import { simulate } from '../../protocols/rehearsal/simulate.ts'
 import type { Recorded } from '../../protocols/runner/events.ts'
 import { runnerFor } from '../../protocols/runner/index.ts'
@@ -103,5 +104,32 @@ describe.each(TESTS)('%s, given by a made-up examiner', (name) => {
       }),
       { numRuns: 8 },
     )
+  })
+
+  test('what befell its trials stands in the protocol’s own words, and nothing else does', () => {
+    const { standing } = resultOf(given(1))
+    const [first] = protocol.happenings
+    const reason = protocol.happenings.findLast(({ becomes }) => becomes === 'void')
+    if (first === undefined || reason === undefined) throw new Error('no happenings')
+    const gone = { happening: reason.name, remark: '', valueSeen: false, cause: 'happening' }
+    const trials = standing.trials.map((trial, at) => ({
+      ...trial,
+      happenings: [first.name],
+      void: at === 0 ? gone : null,
+    }))
+    const built = buildResult({
+      protocol,
+      administration: givenOf(ID, runner.replay(given(1)).administration),
+      standing: { ...standing, trials },
+      earlier: [],
+      verified: new Map(),
+    })
+    expect(built.happenings).toEqual(
+      [first, reason].map(({ name, seen }) => ({
+        name,
+        seen: textOf(protocol, wordingFor(protocol, null), seen).trim(),
+      })),
+    )
+    expect(resultOf(given(1)).result.happenings.length).toBeLessThan(protocol.happenings.length)
   })
 })

@@ -1,16 +1,22 @@
 import type { Reading, Trial } from '../../../protocols/runner/view.ts'
 import { clockTime, placeOf, plain, readingWords } from '../figures.ts'
 import type { ReportInput } from '../input.ts'
-import type { Names } from '../names.ts'
+import type { Result } from '../../../protocols/scoring/result.ts'
 import { type Block, heading, narrow, numeric, note, table, wide } from '../page.ts'
 import { hasWords, say } from '../words.ts'
 
-function standsWords(trial: Trial, names: Names): string {
+/** What befell a trial, in the protocol's words, as part of a sentence. */
+type Seen = ReadonlyMap<string, string>
+
+const seenIn = ({ happenings }: Result): Seen =>
+  new Map(happenings.map(({ name, seen }) => [name, seen.replace(/\.$/, '')]))
+
+function standsWords(trial: Trial, seen: Seen): string {
   if (trial.status === 'running') return say('stands.running')
   if (trial.status === 'void') {
     const { happening = null, cause = '', valueSeen = false } = trial.void ?? {}
     const key = `void.${cause}`
-    const told = happening === null ? null : (names.happening(happening) ?? plain(happening))
+    const told = happening === null ? null : (seen.get(happening) ?? plain(happening))
     const reason = told ?? (hasWords(key) ? say(key) : plain(cause))
     return say('stands.void', { reason, seen: valueSeen ? 'yes' : 'no' })
   }
@@ -43,15 +49,18 @@ function measuredWords(trial: Trial): string {
   return readings.map(([name, reading]) => oneReading(name, reading, readings.length === 1)).join('; ')
 }
 
-const remarksOf = (trial: Trial, names: Names): string[] => [
-  ...trial.happenings.map((one) => names.happening(one) ?? plain(one)),
+const remarksOf = (trial: Trial, seen: Seen): string[] => [
+  ...[...Map.groupBy(trial.happenings, (one) => one)].map(([one, all]) =>
+    say('happened', { seen: seen.get(one) ?? plain(one), count: all.length }),
+  ),
   trial.remark,
   trial.void?.remark ?? '',
 ]
 
 /** Every trial as it was given, practice and void ones too, each with how it was timed. */
-export function trialsOf({ result }: ReportInput, names: Names): Block[] {
+export function trialsOf({ result }: ReportInput): Block[] {
   const { trials } = result
+  const seen = seenIn(result)
   if (trials.length === 0) return [heading(say('trials')), note(say('trials.none'))]
   const steps = new Set(trials.map((trial) => trial.step))
   const where = (trial: Trial) =>
@@ -77,7 +86,7 @@ export function trialsOf({ result }: ReportInput, names: Names): Block[] {
           .join(', '),
         measuredWords(trial),
         say(trial.input ? `input.${trial.input}` : 'input.none'),
-        [standsWords(trial, names), ...remarksOf(trial, names)].filter(Boolean).join('; '),
+        [standsWords(trial, seen), ...remarksOf(trial, seen)].filter(Boolean).join('; '),
         clockTime(trial.at),
       ]),
       { grey: trials.flatMap((trial, index) => (trial.status === 'void' || trial.practice ? [index] : [])) },

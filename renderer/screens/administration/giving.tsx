@@ -88,7 +88,7 @@ function StepBody({ step, ...props }: GivingProps & { readonly step: StepView })
         {isUnderWay ? null : <Text step={step} look="giving-text" />}
         <Face step={step} showClock={props.showClock} send={props.send} prepare={props.prepare} />
         {isUnderWay ? <Text step={step} look="step-aside" /> : null}
-        <TrialsSoFar trials={props.view.trials} />
+        <TrialsSoFar view={props.view} />
         <RulesSoFar view={props.view} />
       </div>
       <div className="giving-side">
@@ -125,7 +125,7 @@ function AllGiven(props: GivingProps) {
           </div>
         )}
         <RefusalNotice refusal={props.state.refusal} />
-        <TrialsSoFar trials={view.trials} />
+        <TrialsSoFar view={view} />
         <RulesSoFar view={view} />
       </div>
     </div>

@@ -135,14 +135,17 @@ export function MaySay({ step }: { readonly step: StepView }) {
   )
 }
 
-function tellTrial(trial: Trial): string {
-  if (trial.status === 'void') return say('administration.trial_void')
+function tellTrial(trial: Trial, reasons: AdministrationView['voidReasons']): string {
+  if (trial.status === 'void') {
+    const reason = reasons.find(({ name }) => name === trial.void?.happening)?.seen ?? 'none'
+    return say('administration.trial_void', { reason: reason.replace(/\.$/, '') })
+  }
   const readings = tellReadings(trial).map(({ words }) => words)
   return readings.length === 0 ? tellOutcome(trial.outcome) : readings.join(', ')
 }
 
 /** The trials given so far, in their order, each with its hand; the client may read along. */
-export function TrialsSoFar({ trials }: { readonly trials: readonly Trial[] }) {
+export function TrialsSoFar({ view: { trials, voidReasons } }: { readonly view: AdministrationView }) {
   const given = trials.filter((trial) => trial.status !== 'running')
   if (given.length === 0) return null
   return (
@@ -156,7 +159,9 @@ export function TrialsSoFar({ trials }: { readonly trials: readonly Trial[] }) {
                 .filter(Boolean)
                 .join(' · ')}
             </span>
-            <span className={trial.status === 'void' ? 'giving-void' : 'numbers'}>{tellTrial(trial)}</span>
+            <span className={trial.status === 'void' ? 'giving-void' : 'numbers'}>
+              {tellTrial(trial, voidReasons)}
+            </span>
           </li>
         ))}
       </ol>

@@ -18,14 +18,32 @@ interface Props {
   readonly onPutRight: () => void
 }
 
-function tellStatus(trial: Trial): string {
-  if (trial.status === 'void') {
-    const cause = trial.void?.happening ?? trial.void?.cause ?? ''
-    const key = `result.void.${cause}`
-    const reason = hasWords(key) ? say(key) : cause.replaceAll('_', ' ')
-    return say('result.is_void', { reason, seen: trial.void?.valueSeen ? 'yes' : 'no' })
-  }
+/** What befell a trial, in the protocol's words, as part of a sentence. */
+function seenIn({ happenings }: Result, name: string): string {
+  const seen = happenings.find((each) => each.name === name)?.seen ?? name.replaceAll('_', ' ')
+  return seen.replace(/\.$/, '')
+}
+
+function tellReason(trial: Trial, result: Result): string {
+  const { happening = null, cause = '' } = trial.void ?? {}
+  if (happening !== null) return seenIn(result, happening)
+  const key = `result.void.${cause}`
+  return hasWords(key) ? say(key) : cause.replaceAll('_', ' ')
+}
+
+function tellStatus(trial: Trial, result: Result): string {
+  if (trial.status === 'void')
+    return say('result.is_void', {
+      reason: tellReason(trial, result),
+      seen: trial.void?.valueSeen ? 'yes' : 'no',
+    })
   return trial.practice ? say('result.is_practice') : tellOutcome(trial.outcome)
+}
+
+function tellHappenings(trial: Trial, result: Result): readonly string[] {
+  return [...Map.groupBy(trial.happenings, (name) => name)].map(([name, all]) =>
+    say('result.happened', { seen: seenIn(result, name), count: all.length }),
+  )
 }
 
 function tellInput(trial: Trial): string {
@@ -53,7 +71,11 @@ function Readings({ trial }: { trial: Trial }) {
   )
 }
 
-const remarks = (trial: Trial): string => [trial.remark, trial.void?.remark ?? ''].filter(Boolean).join(' ')
+/** How a trial stands, what befell it and what was written about it. */
+function about(trial: Trial, result: Result): readonly string[] {
+  const written = [trial.remark, trial.void?.remark ?? ''].filter(Boolean)
+  return [...new Set([tellStatus(trial, result), ...tellHappenings(trial, result), ...written])]
+}
 
 /** Every trial as it was given: practice and void ones too, each with how it was timed. */
 export function Trials({ store, result, client, onPutRight }: Props) {
@@ -76,7 +98,7 @@ export function Trials({ store, result, client, onPutRight }: Props) {
             String(index + 1),
             tellSide(trial.place),
             <Readings key="readings" trial={trial} />,
-            [tellStatus(trial), remarks(trial)].filter(Boolean).join(' '),
+            about(trial, result).map((words) => <div key={words}>{words}</div>),
             tellInput(trial),
             tellTime(trial.at),
           ],
