@@ -8,7 +8,7 @@ import { bend } from './pseudo.ts'
 
 export type Values = Readonly<Record<string, string | number | boolean | Date>>
 
-const LANGUAGE = 'en'
+const LANGUAGE = 'en-GB'
 const list = new Intl.ListFormat(LANGUAGE, { style: 'long', type: 'conjunction' })
 const files = import.meta.glob<Record<string, string>>('./en/*.json', { eager: true, import: 'default' })
 

@@ -5,7 +5,7 @@ import { civilDay, momentOf } from '../../renderer/charts/dates.ts'
 import { NormStrip } from '../../renderer/charts/norm-strip.tsx'
 import { apart, drawn, runs, type Series } from '../../renderer/charts/series.ts'
 import { TimeChart } from '../../renderer/charts/time-chart.tsx'
-import type { ScoreHistory } from '../../renderer/screens/history/index.tsx'
+import type { ScoreHistory } from '../../renderer/screens/history/score-chart.tsx'
 import { describe as describeChart, seriesOf } from '../../renderer/screens/history/series-of.ts'
 
 const id = (n: number): string => `00000000-0000-7000-8000-00000000000${n}`

@@ -1,16 +1,13 @@
-import type { Output } from '../../../main/contract/procedures.ts'
 import type { Push } from '../../../main/contract/pushes.ts'
 import { FaultNotice } from '../../app/fault-notice.tsx'
 import { useReading } from '../../app/host.tsx'
-import { type Series, span } from '../../charts/series.ts'
-import { TimeChart } from '../../charts/time-chart.tsx'
 import { Page, Section } from '../../parts/page.tsx'
 import { Table } from '../../parts/table.tsx'
 import { Waiting } from '../../parts/waiting.tsx'
 import { say } from '../../words/index.ts'
 import { showDate } from '../../app/dates.ts'
-import { tellNumber, tellSide, tellUnit, tellValue } from '../../steps/tell.ts'
-import { describe, seriesOf } from './series-of.ts'
+import { tellSide, tellValue } from '../../steps/tell.ts'
+import { measured, ScoreChart, type ScoreHistory } from './score-chart.tsx'
 import './history.css'
 
 export interface HistoryScreenProps {
@@ -20,21 +17,7 @@ export interface HistoryScreenProps {
   readonly onLeave: () => void
 }
 
-export type ScoreHistory = Output<'history.read'>[number]
-
-/** The scores that ever had a value: one that never had has no history to show. */
-const measured = (scores: readonly ScoreHistory[]): readonly ScoreHistory[] =>
-  scores.filter((score) => score.points.some((point) => point.value !== null))
-
 const touches = (push: Push): boolean => push.push === 'administration'
-
-/** Within a season dates are told by the day, over longer spans by the month. */
-function isShort(series: readonly Series[]): boolean {
-  const [first, last] = span(series) ?? []
-  return first !== undefined && last !== undefined && last.getTime() - first.getTime() < SEASON
-}
-
-const SEASON = 90 * 86_400_000
 
 function Points({ score }: { score: ScoreHistory }) {
   return (
@@ -67,18 +50,9 @@ function Points({ score }: { score: ScoreHistory }) {
 }
 
 function OneScore({ score }: { score: ScoreHistory }) {
-  const series = seriesOf(score)
-  const tick = isShort(series) ? 'history.tick_day' : 'history.tick'
   return (
     <Section title={score.title} hint={say(`history.better_${score.better}`)}>
-      <TimeChart
-        series={series}
-        title={say('history.chart', { title: score.title })}
-        description={describe(score, series)}
-        unit={tellUnit(score.unit)}
-        showValue={(value) => tellNumber(value, score.decimals)}
-        showDate={(date) => say(tick, { date })}
-      />
+      <ScoreChart score={score} />
       <Points score={score} />
     </Section>
   )

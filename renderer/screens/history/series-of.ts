@@ -3,7 +3,7 @@ import { drawn, type Series } from '../../charts/series.ts'
 import { say } from '../../words/index.ts'
 import { showDate } from '../../app/dates.ts'
 import { tellSide, tellValue } from '../../steps/tell.ts'
-import type { ScoreHistory } from './index.tsx'
+import type { ScoreHistory } from './score-chart.tsx'
 
 const placeKey = (place: Readonly<Record<string, string>>): string => Object.values(place).join(' ')
 

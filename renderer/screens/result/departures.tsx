@@ -60,28 +60,54 @@ export function Deviations({ result }: { result: Result }) {
   )
 }
 
-/** What every reader of this result should keep in mind, and how it was given. */
-export function Cautions({ result }: { result: Result }) {
+/** What stood how when it was given, and how good its clock was. */
+export function HowGiven({ result: { conditions, clock } }: { result: Result }) {
+  if (conditions.length === 0 && clock === null) return null
+  return (
+    <Section title={say('result.how_given')}>
+      {conditions.length === 0 ? null : (
+        <dl className="result-conditions">
+          {conditions.map(({ name, value, text }) => (
+            <div key={name}>
+              <dt>{name.replaceAll('_', ' ')}</dt>
+              <dd>{text ?? value.replaceAll('_', ' ')}</dd>
+            </div>
+          ))}
+        </dl>
+      )}
+      {clock === null ? null : (
+        <p className="soft">
+          {say('result.clock', { resolution: String(Math.round(clock.resolutionMs * 1000) / 1000) })}
+        </p>
+      )}
+    </Section>
+  )
+}
+
+/** What every reader of a result of this test should keep in mind. */
+export function Cautions({ result: { cautions } }: { result: Result }) {
+  if (cautions.length === 0) return null
   return (
     <Section title={say('result.cautions')}>
       <ul className="result-list">
-        {result.cautions.map((caution) => (
+        {cautions.map((caution) => (
           <li key={caution}>{caution}</li>
         ))}
-        {result.conditions.map((condition) => (
-          <li key={condition.name}>
-            {say('result.condition', {
-              name: condition.name.replaceAll('_', ' '),
-              value: condition.text ?? condition.value.replaceAll('_', ' '),
-            })}
-          </li>
-        ))}
-        {result.clock === null ? null : (
-          <li>
-            {say('result.clock', { resolution: String(Math.round(result.clock.resolutionMs * 1000) / 1000) })}
-          </li>
-        )}
       </ul>
+    </Section>
+  )
+}
+
+/** The sources that figures refer to by number. */
+export function Sources({ result: { sources } }: { result: Result }) {
+  if (sources.length === 0) return null
+  return (
+    <Section title={say('result.sources')}>
+      <ol className="result-sources">
+        {sources.map(({ id, cite, seen }, index) => (
+          <li key={id}>{say('result.source', { number: index + 1, cite: cite.trim(), seen })}</li>
+        ))}
+      </ol>
     </Section>
   )
 }

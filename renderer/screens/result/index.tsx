@@ -9,8 +9,9 @@ import { Notice } from '../../parts/notice.tsx'
 import { Page, Section } from '../../parts/page.tsx'
 import { Waiting } from '../../parts/waiting.tsx'
 import { say } from '../../words/index.ts'
-import { Cautions, Deviations } from './departures.tsx'
+import { Cautions, Deviations, HowGiven, Sources } from './departures.tsx'
 import { Norms } from './norms.tsx'
+import { OverTime } from './over-time.tsx'
 import { RecordText } from './record-text.tsx'
 import { ReportButton } from './report-button.tsx'
 import { Scores } from './scores.tsx'
@@ -89,11 +90,14 @@ export default function ResultScreen({ store, id, onLeave }: ResultScreenProps) 
       <Section title={say('result.scores')} hint={say('result.scores_hint')}>
         <Scores result={result} />
       </Section>
+      {client === null ? null : <OverTime result={result} client={client} />}
       <Norms result={result} standing="verified" />
       <Deviations result={result} />
       <Trials store={store} result={result} client={client} onPutRight={again} />
+      <HowGiven result={result} />
       <Norms result={result} standing="unverified" />
       <Cautions result={result} />
+      <Sources result={result} />
     </Page>
   )
 }

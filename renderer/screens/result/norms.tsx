@@ -58,7 +58,6 @@ function tellStanding(stratum: Stratum): string | null {
     z: tellNumber(stratum.z, 2),
     better: stratum.performanceZ === null ? say('result.unknown') : tellNumber(stratum.performanceZ, 2),
     percentile: tellPercentile(stratum.percentile),
-    definition: say(`result.definition_${stratum.definition === 'normal' ? 'normal' : 'modified_t'}`),
   }
   if (stratum.percentileInterval === null) return say('result.standing', values)
   const [low, high] = stratum.percentileInterval
@@ -69,8 +68,8 @@ function StratumPart({ stratum, score }: { stratum: Stratum; score: ScoreValue }
   const standing = tellStanding(stratum)
   return (
     <div className="result-stratum">
-      <p>{tellRow(stratum, score)}</p>
       {standing === null ? null : <p className="result-standing">{standing}</p>}
+      <p className="soft small">{tellRow(stratum, score)}</p>
       {score.value === null || stratum.sd === null || stratum.z === null ? null : (
         <NormStrip
           value={score.value}
@@ -129,6 +128,15 @@ function ComparedPart({ score, norm, said }: Compared & { readonly said: readonl
   )
 }
 
+/** How the percentiles beside a table were worked out: said once. */
+const definitions = (all: readonly Compared[]): readonly Stratum['definition'][] => [
+  ...new Set(
+    all.flatMap(({ norm }) =>
+      norm.strata.filter(({ percentile }) => percentile !== null).map(({ definition }) => definition),
+    ),
+  ),
+]
+
 /** One table: whom it describes, where it comes from, who has verified it, and every value held against it. */
 function TablePart({ all }: { readonly all: readonly Compared[] }) {
   const [first] = all
@@ -145,12 +153,19 @@ function TablePart({ all }: { readonly all: readonly Compared[] }) {
         {norm.population} · {norm.source.cite} {norm.source.note}
       </p>
       <Cautions cautions={said} />
-      {all.map((each) => (
-        <ComparedPart
-          key={`${each.score.score} ${Object.values(each.score.place).join(' ')}`}
-          {...each}
-          said={said}
-        />
+      <div className="result-places">
+        {all.map((each) => (
+          <ComparedPart
+            key={`${each.score.score} ${Object.values(each.score.place).join(' ')}`}
+            {...each}
+            said={said}
+          />
+        ))}
+      </div>
+      {definitions(all).map((definition) => (
+        <p key={definition} className="soft small">
+          {say(`result.definition_${definition === 'normal' ? 'normal' : 'modified_t'}`)}
+        </p>
       ))}
     </section>
   )

@@ -2,10 +2,11 @@ import { apartByNeeds } from '../../../protocols/scoring/not-worked-out.ts'
 import type { Result, ScoreValue } from '../../../protocols/scoring/result.ts'
 import { Table } from '../../parts/table.tsx'
 import { listed, say } from '../../words/index.ts'
-import { direction, tellChange, tellFigure } from './tell-change.ts'
+import { Changes } from './changes.tsx'
+import { direction } from './tell-change.ts'
 import { tellPasses } from '../../steps/place-words.ts'
 import { tellNumber, tellUnit, tellValue } from '../../steps/tell.ts'
-import { type Reason, tellReason, tellScore } from './tell.ts'
+import { tellReason, tellScore } from './tell.ts'
 
 /** Scores of one name stand together: usually one a hand. */
 function grouped(scores: readonly ScoreValue[]): readonly (readonly ScoreValue[])[] {
@@ -39,36 +40,6 @@ function tellOtherHand(score: ScoreValue): string {
     : say('result.other_hand_ratio', { ...values, ratio: tellNumber(otherHand.ratio, 2) })
 }
 
-function ReasonList({ reasons }: { reasons: readonly Reason[] }) {
-  return reasons.map((reason) => (
-    <p key={JSON.stringify(reason)} className="result-caution">
-      {tellReason('caution', reason)}
-    </p>
-  ))
-}
-
-function Changes({ score }: { score: ScoreValue }) {
-  if (score.change.length === 0) return null
-  return (
-    <div className="result-changes">
-      {score.change.map((change) => (
-        <div key={change.earlier.administration} className="stack stack-tight">
-          <p>{tellChange(change, score)}</p>
-          <ReasonList reasons={change.cautions} />
-          <ul className="result-figures">
-            {change.figures.map((figure) => (
-              <li key={`${figure.statistic} ${figure.source} ${figure.population}`}>
-                {tellFigure(figure, score)}
-                <ReasonList reasons={figure.cautions} />
-              </li>
-            ))}
-          </ul>
-        </div>
-      ))}
-    </div>
-  )
-}
-
 function Group({ scores, result }: { scores: readonly ScoreValue[]; result: Result }) {
   const [first] = scores
   if (first === undefined) return null
@@ -95,14 +66,7 @@ function Group({ scores, result }: { scores: readonly ScoreValue[]; result: Resu
       <h3>{first.title}</h3>
       <p className="soft">{say(`result.better_${first.better}`, { unit: tellUnit(first.unit) || 'none' })}</p>
       <Table caption={first.title} columns={columns} rows={rows} />
-      {scores.map((score) => (
-        <div key={placeOf(score)}>
-          {score.change.length === 0 || score.passes.length === 0 ? null : (
-            <h4 className="result-place">{tellPasses(score.passes)}</h4>
-          )}
-          <Changes score={score} />
-        </div>
-      ))}
+      <Changes scores={scores} result={result} />
     </section>
   )
 }

@@ -1,8 +1,9 @@
 /** What has changed since an earlier time, and how the published figures judge it. */
 import { round } from '../../../protocols/scoring/rounding.ts'
-import type { Change, ScoreValue } from '../../../protocols/scoring/result.ts'
+import type { Change, Result, ScoreValue } from '../../../protocols/scoring/result.ts'
 import { showDate } from '../../app/dates.ts'
-import { tellNumber, tellUnit, tellValue } from '../../steps/tell.ts'
+import { tellPasses } from '../../steps/place-words.ts'
+import { tellUnit, tellValue } from '../../steps/tell.ts'
 import { say } from '../../words/index.ts'
 import { tellReason } from './tell.ts'
 
@@ -15,11 +16,12 @@ export function direction(difference: number | null, decimals: number): string {
   return difference > 0 ? 'more' : 'less'
 }
 
-/** `3.1 s less than on 2 March 2026 (23.0 s), which is better.` and the sentence that the judgement came to. */
+/** `Right hand: 3.1 s less than on 2 March 2026 (23.0 s), which is better.` and what the judgement came to. */
 export function tellChange(change: Change, score: ScoreValue): string {
   const { decimals, unit } = score
   const size = change.difference === null ? null : Math.abs(change.difference)
   return say('result.change', {
+    place: tellPasses(score.passes) || 'none',
     day: showDate(change.earlier.on),
     value: tellValue(change.earlier.value, decimals, unit, change.earlier.over),
     difference: tellValue(size, decimals, unit, change.differenceOver),
@@ -29,15 +31,28 @@ export function tellChange(change: Change, score: ScoreValue): string {
   })
 }
 
-/** One published figure: what it is, whom it describes, where it stands, and whether the change exceeds it. */
-export function tellFigure(figure: Figure, score: ScoreValue): string {
-  return say('result.figure', {
-    statistic: figure.statistic,
-    threshold: `${tellNumber(figure.threshold, score.decimals)} ${tellUnit(score.unit)}`.trim(),
-    printed: figure.printed,
+/** A published figure as printed: `MDC95 6.2 s`. */
+export function figureWords({ statistic, printed }: Figure): string {
+  const [number = '', unit = ''] = printed.split(' ')
+  return [statistic, number, tellUnit(unit)].filter(Boolean).join(' ')
+}
+
+/** Whom a figure was gathered on, how many, and by which of the sources at the end. */
+export function peopleWords(figure: Figure, { sources }: Result): string {
+  const number = sources.findIndex(({ cite }) => cite === figure.source) + 1
+  return say('result.figure_people', {
     population: figure.population,
-    source: figure.source.replaceAll('_', ' '),
+    n: figure.n ?? 'none',
+    source: number === 0 ? figure.source.replaceAll('_', ' ') : `[${number}]`,
     provenance: figure.provenance,
+  })
+}
+
+/** Whether the change is larger than a figure's threshold; nothing where the figure isn't for this place. */
+export function exceededWords(figure: Figure | null, score: ScoreValue): string {
+  if (figure === null) return ''
+  return say('result.exceeded', {
+    threshold: figure.threshold === null ? 'none' : tellValue(figure.threshold, score.decimals, score.unit),
     exceeded: figure.exceeded === null ? 'open' : figure.exceeded ? 'yes' : 'no',
   })
 }
