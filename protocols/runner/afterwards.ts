@@ -1,16 +1,16 @@
 /** What can be told or put right at any time: nothing here re-routes what is being given. */
 import { otherSide, type Side } from '../client.ts'
 import { STEP_KINDS } from '../language/schema/kinds.ts'
-import { type Ground, sectionChart, sectionMoment } from './due.ts'
+import type { Ground } from './due.ts'
 import type { EventBody, Place, RunnerEvent } from './events.ts'
 import { grow, type Grown, listOf, newest, replaced } from './grown.ts'
-import { samePlace } from './places.ts'
+import { differing } from './judging-again.ts'
 import { isWithin, notPlausible, type Range } from './plausible.ts'
 import type { Happened, Judged, State } from './state.ts'
 import { stepKind } from './step-ground.ts'
 import { stepMoment } from './step-moment.ts'
 import { type Law, type Transition, transition } from './transitions.ts'
-import { spotOf, stepOf } from './tree.ts'
+import { stepOf } from './tree.ts'
 import { refuse } from './refuse.ts'
 import type { Correction, Deviation, Refusal, Trial } from './view.ts'
 
@@ -144,29 +144,6 @@ const corrected = (ground: Ground): Told<'corrected'> => ({
   },
 })
 
-/** Rules and sections that would have judged otherwise on what is known now, each as it stood when it was judged. */
-function differing(ground: Ground, state: State): State['wouldDiffer'] {
-  const found: Judged[] = []
-  for (const judged of listOf(state.judged)) {
-    const then: State = {
-      ...state,
-      trials: { items: state.trials.items.slice(0, judged.trials), length: judged.trials },
-    }
-    if (judgeAgain(ground, then, judged) === judged.verdict) continue
-    if (!found.some(({ rule, place }) => rule === judged.rule && samePlace(place, judged.place))) {
-      found.push(judged)
-    }
-  }
-  return found.map(({ rule, place }) => ({ rule, place }))
-}
-
-function judgeAgain(ground: Ground, then: State, { rule, place, verdict }: Judged): Judged['verdict'] {
-  const { node } = spotOf(ground.tree, rule)
-  if (node.node === 'rule') return ground.judging.holds(then, node.when, place)
-  if (node.node !== 'section') return verdict
-  return sectionChart(node).next(sectionMoment(ground, then, node, place))
-}
-
 const mirrored = (side: string) => otherSide(side as Side)
 
 /** A section over the hands has taken the other hand next. */
@@ -210,6 +187,8 @@ const relabelled = (ground: Ground): Told<'relabelled'> => ({
       ends: swapIn(state.ends),
       judged: judgedMirrored(overHands, swapIn(state.judged)),
       rules: swapIn(state.rules),
+      cuts: swapIn(state.cuts),
+      wouldDiffer: state.wouldDiffer.map((each) => ({ ...each, place: swap(each.place) })),
       orders: {
         ...orders,
         items: orders.items.map((each) =>

@@ -13,6 +13,7 @@ import type { Happened, State } from './state.ts'
 import { both, type Change, type ChartNode, entering, type Transition, transition } from './transitions.ts'
 import { END } from './tree.ts'
 import { refuse } from './refuse.ts'
+import { takingUp } from './taking-up.ts'
 
 export function givingNode(ground: Ground): ChartNode {
   const [first] = ground.protocol.steps
@@ -23,7 +24,7 @@ export function givingNode(ground: Ground): ChartNode {
     initial: first?.name ?? 'end',
     states: {
       ...nodesOf(ground, ground.protocol.steps),
-      end: endNode(),
+      end: endNode(ground),
       [BACK]: { id: BACK, type: 'history', history: 'deep' },
     },
     on: {
@@ -80,7 +81,7 @@ function nodesOf(ground: Ground, nodes: readonly Node[]): Record<string, ChartNo
 }
 
 /** All is given, or ended: what is left is to say so, once every void trial has its reason. */
-function endNode(): ChartNode {
+function endNode(ground: Ground): ChartNode {
   return {
     id: END,
     initial: entering('waiting', () => ({
@@ -90,6 +91,7 @@ function endNode(): ChartNode {
       flight: null,
       running: false,
       returning: null,
+      detour: null,
     })),
     states: {
       waiting: {
@@ -109,6 +111,7 @@ function endNode(): ChartNode {
               phase('finished'),
             ),
           ],
+          taken_up: takingUp(ground),
         },
       },
     },

@@ -1,9 +1,9 @@
 /** The part of the chart that is one rule: judged where it stands, asked about where the file says so. */
 import type { Rule } from '../language/model.ts'
-import { dueAfter, type Ground, placeAround } from './due.ts'
+import { dueAfter, endsDetour, type Ground, placeAround } from './due.ts'
 import { grow } from './grown.ts'
 import { samePlace } from './places.ts'
-import type { Happened, State } from './state.ts'
+import type { Cut, Happened, State } from './state.ts'
 import {
   along,
   atOnce,
@@ -76,6 +76,12 @@ function asks(rule: Rule): Transition[] {
   ]
 }
 
+const cutBy = ({ place, trials }: State, { name }: Rule, now: State['trials']): Cut => ({
+  rule: name,
+  place,
+  rows: now.items.slice(trials.length, now.length).map(({ id }) => id),
+})
+
 /** Without an end it only notes; with one, what it cuts off gets rows, credited where the rule says so. */
 function applies(ground: Ground, rule: Rule): Change {
   const credits = Object.keys(rule.credit).length > 0
@@ -85,7 +91,8 @@ function applies(ground: Ground, rule: Rule): Change {
   return both(
     (state, event) => {
       const due = dueAfter(ground, state, rule.name, { section, laterPasses: true })
-      return addRows(ground, state, event, due, { outcome: 'credited', credit: rule.credit })
+      const rows = addRows(ground, state, event, due, { outcome: 'credited', credit: rule.credit })
+      return { ...rows, cuts: grow(state.cuts, cutBy(state, rule, rows.trials ?? state.trials)) }
     },
     both(notes, (state) => ({
       returning: null,
@@ -98,7 +105,12 @@ function applies(ground: Ground, rule: Rule): Change {
 function waysApplied(ground: Ground, rule: Rule, ways: readonly Way[]): readonly Way[] {
   if (rule.end === null) return ways
   const target = rule.end === 'test' ? END : afterNode(ground.tree, rule.end)
-  return [{ when: null, target, change: null }]
+  const section = rule.end === 'test' ? null : rule.end
+  const isLast = (state: State) => endsDetour(ground, state, section) || state.detour?.section === section
+  return [
+    { when: (state) => state.detour !== null && isLast(state), target: END, change: null },
+    { when: null, target, change: null },
+  ]
 }
 
 function applied(ground: Ground, rule: Rule, ways: readonly Way[]): Transition[] {

@@ -1,19 +1,22 @@
 /** The part of the chart that is one section of the file: an order where it takes one, then pass after pass. */
 import type { Closing, Outcome, Section } from '../language/model.ts'
+import type { PassId, SectionMoment } from './chart-parts.ts'
 import {
   closedAs,
-  type Due,
   dueAfter,
   dueAt,
   dueInPass,
+  endsDetour,
   type Ground,
+  hasRow,
+  isGiven,
   placeAround,
   type Reach,
   sectionChart,
   sectionKind,
   sectionMoment,
 } from './due.ts'
-import { grow, newest } from './grown.ts'
+import { grow } from './grown.ts'
 import { isPartOf, samePlace } from './places.ts'
 import type { Happened, State } from './state.ts'
 import {
@@ -28,7 +31,7 @@ import {
   transition,
 } from './transitions.ts'
 import { addRows, reasonIn, stand } from './trials.ts'
-import { stateOf, turnOf } from './tree.ts'
+import { END, stateOf, turnOf } from './tree.ts'
 import type { Refusal } from './view.ts'
 import { waysAfter } from './ways.ts'
 import { refuse } from './refuse.ts'
@@ -117,8 +120,10 @@ function turnNode(ground: Ground, section: Section, leave: Change): ChartNode {
     id: turnOf(section.name),
     entry: onEntry(judgesTurn(ground, section)),
     always: [
+      atOnce(END, (state) => endsDetour(ground, state, section.name), null),
       atOnce(turnOf(section.name), (state) => closed(state) !== null, both(passOver, advance)),
       atOnce(first, (state) => state.next !== null, advance),
+      atOnce(END, ({ detour }) => detour?.section === section.name, null),
       ...over,
     ],
   }
@@ -130,22 +135,34 @@ function judgesTurn(ground: Ground, section: Section): Change {
   const { conditions } = sectionKind(section)
   const isConditional = conditions.some((key) => section.fields[key] !== undefined)
   return (state) => {
+    if (endsDetour(ground, state, section.name)) return {}
     const moment = sectionMoment(ground, state, section, state.place)
-    const next = chart.next(moment)
+    const judged = chart.next(moment)
+    const next = state.detour === null ? judged : notGiven(ground, state, moment, judged)
     if (!isConditional) return { next }
     const { around, pass } = moment
     const place = pass === null ? around : { ...around, [section.name]: pass }
-    const unclear = chart.unclear(moment, next).map((item) => ({
+    const unclear = chart.unclear(moment, judged).map((item) => ({
       rule: section.name,
       place: { ...around, [section.name]: item },
       did: 'nothing' as const,
     }))
     return {
       next,
-      judged: grow(state.judged, { rule: section.name, place, verdict: next, trials: state.trials.length }),
+      judged: grow(state.judged, { rule: section.name, place, verdict: judged, trials: state.trials.length }),
       rules: unclear.reduce((all, each) => grow(all, each), state.rules),
     }
   }
+}
+
+/** The next pass of which nothing was given yet: what is missing is given, and no more. */
+function notGiven(ground: Ground, state: State, moment: SectionMoment, from: PassId | null): PassId | null {
+  const { section, around } = moment
+  let next = from
+  while (next !== null && isGiven(ground, state, section, around, next)) {
+    next = sectionChart(section).next({ ...moment, pass: next })
+  }
+  return next
 }
 
 /**
@@ -165,20 +182,14 @@ function endTrial(ground: Ground, outcome: Outcome): Change {
   )
 }
 
-/** True where a trial was given before the practice was repeated. */
-const hasRow = (state: State, { step, place }: Due): boolean =>
-  newest(
-    state.trials,
-    (trial) => trial.status === 'standing' && trial.step === step.name && samePlace(trial.place, place),
-  ) !== null
-
 /** Rows for what the end of a pass, of a section or of the test cuts off, the step at hand included. */
 export function cutOff(ground: Ground, reach: Reach, outcome: Outcome): Change {
   return (state, event) => {
     if (!ground.tree.spots.has(state.at)) return {}
     const due = [...dueAt(ground, state), ...dueAfter(ground, state, state.at, reach)]
     const rows: Change = (now) => {
-      const left = state.returning === null ? due : due.filter((each) => !hasRow(now, each))
+      const isAgain = state.returning !== null || state.detour !== null
+      const left = isAgain ? due.filter((each) => !hasRow(now, each)) : due
       return addRows(ground, now, event, left, { outcome })
     }
     return both(endTrial(ground, outcome), rows)(state, event)

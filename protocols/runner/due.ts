@@ -132,8 +132,33 @@ export interface Reach {
   readonly laterPasses: boolean
 }
 
+/** True where a trial stands for what is due. */
+export const hasRow = (state: State, { step, place }: Pick<Due, 'step' | 'place'>): boolean =>
+  newest(
+    state.trials,
+    (trial) => trial.status === 'standing' && trial.step === step.name && samePlace(trial.place, place),
+  ) !== null
+
+/** True for a pass of which something was given, or closed, already. */
+export const isGiven = (ground: Ground, state: State, section: Section, around: Place, id: PassId): boolean =>
+  dueInPass(ground, state, section, around, id).some((due) => hasRow(state, due))
+
+/** True where a node's end lies beyond the section in which something missing is given: then all is given. */
+export const endsDetour = ({ tree }: Ground, { detour }: State, name: string | null): boolean =>
+  detour !== null &&
+  detour.section !== null &&
+  (name === null || spotOf(tree, detour.section).around.some((section) => section.name === name))
+
+/** While something missing is given, nothing beyond its section is due. */
+function withinDetour(ground: Ground, state: State, reach: Reach): Reach {
+  return endsDetour(ground, state, reach.section)
+    ? { section: state.detour?.section ?? null, laterPasses: true }
+    : reach
+}
+
 /** All steps due after a node, up to where `reach` ends. The node itself is left out. */
-export function dueAfter(ground: Ground, state: State, name: string, reach: Reach): Due[] {
+export function dueAfter(ground: Ground, state: State, name: string, whole: Reach): Due[] {
+  const reach = withinDetour(ground, state, whole)
   const due: Due[] = []
   let spot = spotOf(ground.tree, name)
   for (;;) {
@@ -152,6 +177,7 @@ function laterPasses(ground: Ground, state: State, section: Section): Due[] {
   const moment = sectionMoment(ground, state, section, state.place)
   return sectionChart(section)
     .due(moment)
+    .filter((id) => state.detour === null || !isGiven(ground, state, section, moment.around, id))
     .flatMap((id) => [
       ...withinPass(ground, state, section, {
         place: moment.around,

@@ -108,6 +108,8 @@ const ordered = z.strictObject({
   rule: z.string(),
 })
 const ruled = z.strictObject({ kind: z.literal('ruled'), rule: name, place, apply: z.boolean() })
+/** What a rule or a section's condition had cut off, and would not by now, is given after all. */
+const takenUp = z.strictObject({ kind: z.literal('taken_up'), rule: name, place })
 const paused = z.strictObject({ kind: z.literal('paused'), reason })
 const resumed = z.strictObject({ kind: z.literal('resumed') })
 const halted = z.strictObject({ kind: z.literal('halted'), stamp: stamp.nullable() })
@@ -199,6 +201,7 @@ const runnerEvent = z.discriminatedUnion('kind', [
   clock,
   ordered,
   ruled,
+  takenUp,
   paused,
   resumed,
   halted,

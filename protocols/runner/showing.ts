@@ -1,5 +1,5 @@
 /** The administration as a screen may know it: plain data, texts in the words it is given by. */
-import type { Text } from '../language/model.ts'
+import type { Rule, Text } from '../language/model.ts'
 import { textOf, wordingFor } from '../language/words.ts'
 import { scopeAt } from '../scoring/scope.ts'
 import { type Administration } from './administration.ts'
@@ -14,6 +14,7 @@ import { innermost, phaseOf } from './refusals.ts'
 import type { State } from './state.ts'
 import { stepKind } from './step-ground.ts'
 import { stepMoment } from './step-moment.ts'
+import { missingOf } from './taking-up.ts'
 import { spotOf, stateOf } from './tree.ts'
 import type { AdministrationView, Pass, StepView, Trial } from './view.ts'
 
@@ -71,12 +72,16 @@ export function show(ground: Ground, administration: Administration, id: string)
 /** Trials in the order they were given, the one in flight last. */
 const trialsOf = ({ trials, flight }: State): Trial[] => [...listOf(trials), ...(flight ? [flight] : [])]
 
+/** What a rule says of what it did; nothing where that was taken back by giving what was missing. */
+const textOfRule = (rule: Rule, did: AdministrationView['rules'][number]['did']): Text | null =>
+  did === 'taken_up' ? null : did === 'asked' ? rule.confirm : rule.note
+
 /** What was told, judged and put right along the way. */
-function told({ tree }: Ground, state: State, say: Say) {
+function told(ground: Ground, state: State, say: Say) {
   return {
     rules: listOf(state.rules).map((each) => {
-      const { node } = spotOf(tree, each.rule)
-      const text = node.node === 'rule' ? (each.did === 'asked' ? node.confirm : node.note) : null
+      const { node } = spotOf(ground.tree, each.rule)
+      const text = node.node === 'rule' ? textOfRule(node, each.did) : null
       return { ...each, text: text === null ? '' : say(text, each.place) }
     }),
     deviations: [...listOf(state.deviations)],
@@ -86,6 +91,7 @@ function told({ tree }: Ground, state: State, say: Say) {
     remarks: [...listOf(state.remarks)],
     note: state.note,
     wouldDiffer: state.wouldDiffer,
+    missing: missingOf(ground, state),
   }
 }
 

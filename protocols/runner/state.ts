@@ -43,6 +43,14 @@ export interface Judged {
   readonly trials: number
 }
 
+/** The rows that a rule made of what it cut off. */
+export interface Cut {
+  readonly rule: string
+  readonly place: Place
+  /** Ids of the trials. */
+  readonly rows: readonly string[]
+}
+
 export interface State {
   /** Id of the last event taken: what tells that the chart took it. */
   readonly last: string
@@ -83,6 +91,9 @@ export interface State {
   readonly verdict: boolean | null
   /** Where going back to the practice came from; null otherwise. */
   readonly returning: Returning | null
+  /** The section that what is missing is given in, for the time being; then it ends. Null outside of it: the test. */
+  readonly detour: { readonly section: string | null } | null
+  readonly cuts: Grown<Cut>
   /** Every judgement of a rule or of a section's condition, with how many trials there were then: what a correction is held against. */
   readonly judged: Grown<Judged>
   readonly rules: Grown<Omit<AdministrationView['rules'][number], 'text'>>
@@ -125,6 +136,8 @@ export const BEGINNING: State = {
   next: null,
   verdict: null,
   returning: null,
+  detour: null,
+  cuts: nothingGrown(),
   judged: nothingGrown(),
   rules: nothingGrown(),
   stops: nothingGrown(),

@@ -147,7 +147,7 @@ export type StepView = z.infer<typeof stepView>
 const ruleView = z.strictObject({
   rule: z.string(),
   place,
-  did: z.enum(['ended', 'credited', 'noted', 'nothing', 'asked']),
+  did: z.enum(['ended', 'credited', 'noted', 'nothing', 'asked', 'taken_up']),
   text: z.string(),
 })
 
@@ -216,8 +216,10 @@ export const administrationView = z.strictObject({
     })
     .nullable(),
   note: z.string().nullable(),
-  /** Rules that would have judged otherwise after a correction, and what is missing because of it. */
+  /** Rules and sections that would have judged otherwise after a correction. */
   wouldDiffer: z.array(z.strictObject({ rule: z.string(), place })),
+  /** Those of them by which something was not given that now is missing: at the end `taken_up` has it given. */
+  missing: z.array(z.strictObject({ rule: z.string(), place })),
   /** How far along: steps passed of steps due on the way as it stands now. */
   progress: z.strictObject({ passed: z.int(), due: z.int() }),
 })
