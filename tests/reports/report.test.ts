@@ -49,6 +49,8 @@ describe.each(TESTS)('the report of %s', (id) => {
       `${id.replaceAll('_', ' ')} ${input.result.protocol.version}, of the library`,
       'the protocol’s own (en)',
       'Harbour Hand Clinic',
+      'right (dominant hand first)',
+      'right hand, practice',
     ]) {
       expect(text).toContain(words)
     }
@@ -62,7 +64,10 @@ describe.each(TESTS)('the report of %s', (id) => {
     )
     expect(compared.length).toBeGreaterThan(0)
     for (const norm of compared) {
-      expect(norms).toContain(norm.source.cite.replace(/\.$/, '').replace(/\s+/g, ' '))
+      const number = input.result.sources.findIndex(({ id }) => id === norm.source.id) + 1
+      expect(norms).toContain(`[${number}]`)
+      const cite = norm.source.cite.trim().replace(/\.$/, '').replace(/\s+/g, ' ')
+      expect(text.slice(text.lastIndexOf('Sources'))).toContain(`[${number}] ${cite}`)
       for (const { n, sex, ageMin, ageMax, z, mean, sd } of norm.strata) {
         if (z === null || mean === null || sd === null) continue
         expect(norms).toContain(String(n ?? 'no interval: n not known'))

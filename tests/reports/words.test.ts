@@ -4,6 +4,7 @@ import { IntlMessageFormat } from 'intl-messageformat'
 import { expect, test } from 'vitest'
 import english from '../../main/reports/words/en.json' with { type: 'json' }
 import { hasWords } from '../../main/reports/words.ts'
+import { HAND_ORDERS } from '../../protocols/sections/for-each/keys.ts'
 import {
   CHANGE_CAUTIONS,
   CHANGE_SENTENCES,
@@ -59,4 +60,9 @@ test('every key is used: by name in the source, or as one of a group that is put
     (key) => !source.includes(`'${key}'`) && !grouped.some((group) => key.startsWith(group)),
   )
   expect(unused).toEqual([])
+})
+
+test('every order that a protocol, or the program by itself, can decide the first hand by has words', () => {
+  for (const order of [...HAND_ORDERS, 'used-now-first', 'only-hand'])
+    expect(keys).toContain(`order.${order}`)
 })

@@ -88,12 +88,12 @@ export function changeOf(result: Result, names: Names): Block[] {
   )
   return [
     heading(say('change')),
-    ...lines(cautions.all, true),
     ...changed.flatMap(({ score, change }, index) => [
       paragraph(differenceWords(score, change)),
       ...lines(cautions.own(index), true),
       ...figureTable(score, change, names),
     ]),
+    ...lines(cautions.all, true),
   ]
 }
 

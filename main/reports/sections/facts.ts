@@ -1,7 +1,7 @@
 import type { Birth } from '../../../protocols/client.ts'
 import { clockTime, day, offset, plain } from '../figures.ts'
 import type { ReportInput } from '../input.ts'
-import { say } from '../words.ts'
+import { hasWords, say } from '../words.ts'
 
 function bornWords(born: Birth): string {
   if (born.known === 'date') return say('born.date', { day: day(born.date) })
@@ -30,6 +30,12 @@ function givenWords({ startedAt, finishedAt, on }: ReportInput['result']): strin
   return startedAt.startsWith(on) ? given() : say('time.counted_for', { given: given(), day: day(on) })
 }
 
+/** Which hand came first and by which of the orders; an order without words is told by its name. */
+function firstHandWords({ hand, rule }: NonNullable<ReportInput['view']['firstHand']>): string {
+  const key = `order.${rule}`
+  return say('first_hand', { hand, rule: hasWords(key) ? say(key) : plain(rule.replaceAll('-', ' ')) })
+}
+
 /** Label and value pairs under the title: who, when, by whom, by what. */
 export function factsOf({ result, person, clinic, view }: ReportInput): (readonly [string, string])[] {
   const { protocol } = result
@@ -55,7 +61,7 @@ export function factsOf({ result, person, clinic, view }: ReportInput): (readonl
       say(`protocol.${protocol.from}`, { id: plain(protocol.id), version: protocol.version }),
     ],
     [say('fact.words'), words],
-    [say('fact.first_hand'), first ? say('first_hand', { hand: first.hand, rule: plain(first.rule) }) : ''],
+    [say('fact.first_hand'), first ? firstHandWords(first) : ''],
     [say('fact.clinic'), clinic],
   ]
   return facts.filter(([, value]) => value !== '')

@@ -141,14 +141,14 @@ function oneNorm(compared: readonly Compared[], names: Names): Block[] {
   const title = say('value.named', { name: score.title, value: norm.title })
   const rows = rowsOf(compared)
   const standing = say(`norm.standing.${norm.standing}`, { by: norm.verifiedBy ?? '' })
-  const cite = say('norm.source', { cite: norm.source.cite })
   return [
     { block: 'part', text: title },
     note(
-      [norm.population, cite, standing]
-        .map((one) => one.replace(/\.$/, ''))
-        .join('. ')
-        .concat('.'),
+      say('norm.about', {
+        population: norm.population.trim().replace(/\.$/, ''),
+        reference: names.reference(norm.source.cite),
+        standing,
+      }),
     ),
     ...(rows.length ? [table(title, COLUMNS(), rows)] : []),
     ...lines(cautionsOf(compared, names), true),

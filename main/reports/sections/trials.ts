@@ -20,8 +20,7 @@ function standsWords(trial: Trial, seen: Seen): string {
     const reason = told ?? (hasWords(key) ? say(key) : plain(cause))
     return say('stands.void', { reason, seen: valueSeen ? 'yes' : 'no' })
   }
-  const outcome = trial.outcome ? say(`outcome.${trial.outcome}`) : ''
-  return trial.practice ? [say('stands.practice'), outcome].filter(Boolean).join(', ') : outcome
+  return trial.outcome ? say(`outcome.${trial.outcome}`) : ''
 }
 
 /** A value with how it came about, where that isn't by a clock. */
@@ -62,9 +61,13 @@ export function trialsOf({ result }: ReportInput): Block[] {
   const { trials } = result
   const seen = seenIn(result)
   if (trials.length === 0) return [heading(say('trials')), note(say('trials.none'))]
-  const steps = new Set(trials.map((trial) => trial.step))
-  const where = (trial: Trial) =>
-    [placeOf(trial, trials), steps.size > 1 ? plain(trial.step) : ''].filter(Boolean).join(', ')
+  const steps = new Set(trials.filter(({ practice }) => !practice).map(({ step }) => step))
+  /** Practice goes by that name, whatever its step is called. */
+  const stepWords = ({ practice, step }: Trial) => {
+    if (practice) return say('stands.practice')
+    return steps.size > 1 ? plain(step) : ''
+  }
+  const where = (trial: Trial) => [placeOf(trial, trials), stepWords(trial)].filter(Boolean).join(', ')
   /** Which try it was is said where there was more than one in that place. */
   const again = (trial: Trial) => trials.some((one) => one.attempt > 1 && where(one) === where(trial))
   return [

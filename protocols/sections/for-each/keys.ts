@@ -6,7 +6,7 @@ import { expression, name } from '../../language/schema/shapes.ts'
 const LIST_ORDERS = ['chosen', 'shuffled', 'balanced'] as const
 
 /** Orders of the list `hands`. Each can fail to decide for a client; then the next named one is tried. */
-const HAND_ORDERS = [
+export const HAND_ORDERS = [
   'dominant-first',
   'nondominant-first',
   'affected-first',
