@@ -1,11 +1,12 @@
 /** The clock beside the chart: what time alone brings about, and what breaks a running trial off. */
 import { useEffect, useRef } from 'react'
 import type { AdministrationView, StepView } from '../../../protocols/runner/view.ts'
-import { CLOCK, measureClock, type Moment, momentNow } from '../../input/clock.ts'
+import { measureClock, type Moment, momentNow } from '../../input/clock.ts'
 import { hush, play } from '../../input/sound.ts'
 import { watchSleep, whenOver } from '../../input/ticker.ts'
 import { faceOf } from '../../steps/registry.ts'
 import type { Desk } from './desk.ts'
+import { isConfirmedHere } from './confirmed-here.ts'
 import { breakIntent, dueIntent } from './intents.ts'
 
 /** The newest value, for effects that must not run again because of it. */
@@ -61,25 +62,16 @@ export function useClockTold(desk: Desk, phase: AdministrationView['phase'] | un
   }, [desk, phase])
 }
 
-/** True where something still counts on the clock of a page that is gone. */
-function isOrphaned(step: StepView): boolean {
-  const face = faceOf(step)
-  if (face.isRunning(step)) return true
-  const due = face.due(step, momentNow())
-  return due !== null && due.from.clock !== CLOCK
-}
-
-/** A page that was just loaded has started nothing: what still runs was broken off by the loading. */
+/**
+ * A page that was just loaded has confirmed nothing: what it finds being given was broken off by the loading, a
+ * running trial is void, and client and hand are confirmed again.
+ */
 export function useOrphans(desk: Desk, view: AdministrationView | null): void {
-  const looked = useRef(false)
+  const told = useRef(false)
   useEffect(() => {
-    if (view === null || looked.current) return
-    looked.current = true
-    if (view.phase !== 'giving' || view.step === null || !isOrphaned(view.step)) return
-    void desk.act(
-      ({ step }) => (step !== null && isOrphaned(step) ? { kind: 'interrupted', cause: 'restart' } : null),
-      true,
-    )
+    if (view?.phase !== 'giving' || told.current || isConfirmedHere(view.id)) return
+    told.current = true
+    void desk.act(() => ({ kind: 'interrupted', cause: 'restart' }), true)
   }, [desk, view])
 }
 

@@ -11,6 +11,7 @@ import { useArrival } from '../../parts/use-arrival.ts'
 import { useMainKey } from '../../parts/use-main-key.ts'
 import { Waiting } from '../../parts/waiting.tsx'
 import { hasWords, say } from '../../words/index.ts'
+import { noteConfirmed } from '../administration/confirmed-here.ts'
 import type { View } from '../giving/index.tsx'
 import type { StartingProps } from './preparing.tsx'
 import { useAct } from './use-act.ts'
@@ -57,7 +58,9 @@ function Confirming({ view, store, onChanged, onLeave, person }: ConfirmingProps
   const { act, refused, fault, isBusy } = useAct(view, store)
   const isAgain = hasBegun(view)
   const confirm = async () => {
-    if (!isBusy && (await act({ kind: 'confirmed', what: isAgain ? 'resume' : 'start' }))) onChanged()
+    if (isBusy || !(await act({ kind: 'confirmed', what: isAgain ? 'resume' : 'start' }))) return
+    noteConfirmed(view.id)
+    onChanged()
   }
   // It keeps the facts it was opened with: before anything was given it is left, to be begun anew with others.
   const leave = async () => {
