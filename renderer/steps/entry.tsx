@@ -76,8 +76,13 @@ function useEntry({ isWhole, unit, onEnter }: Pick<Props, 'isWhole' | 'unit' | '
 /** A number typed at arm's length: large, sent by Enter, asked for once more where it isn't plausible. */
 export function Entry({ label, unit, isWhole, onEnter }: Props) {
   const box = useRef<HTMLInputElement>(null)
+  const said = useRef<HTMLOutputElement>(null)
   const { typed, problem, type, enter } = useEntry({ isWhole, unit, onEnter })
   useDigits(box)
+  // Under a long text the box may stand at the edge of the screen: what is said about it comes into sight.
+  useEffect(() => {
+    if (problem !== null) said.current?.scrollIntoView({ block: 'center' })
+  }, [problem])
   return (
     <form
       className="step-entry"
@@ -107,7 +112,7 @@ export function Entry({ label, unit, isWhole, onEnter }: Props) {
           </button>
         </span>
       </label>
-      <output id="step-entry-problem" className="step-entry-problem">
+      <output ref={said} id="step-entry-problem" className="step-entry-problem">
         {problem}
       </output>
     </form>

@@ -9,6 +9,11 @@ import { TypedTime } from './typed-time.tsx'
 
 const faceIn = (step: StepView): TimedFace => step.face as unknown as TimedFace
 
+function tellTime({ time, typed }: TimedFace): string {
+  const value = tellValue(time, typed ? 2 : 1, 's')
+  return typed ? say('steps.typed', { value }) : say('steps.timed.time', { time: value })
+}
+
 function Face({ step, showClock }: FaceProps) {
   const face = faceIn(step)
   if (face.startedAt !== null)
@@ -23,7 +28,7 @@ function Face({ step, showClock }: FaceProps) {
       <p className="step-reading">
         {face.outcome === 'limit'
           ? say('steps.timed.limit', { limit: tellValue(face.limit, 0, 's') })
-          : say('steps.timed.time', { time: tellValue(face.time, face.typed ? 2 : 1, 's') })}
+          : tellTime(face)}
         {face.added === null || face.added === 0 ? null : (
           <span className="step-aside">
             {say('steps.timed.added', { added: tellValue(face.added, 1, 's') })}
