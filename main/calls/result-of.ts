@@ -6,17 +6,19 @@ import type { AdministrationRow } from '../records/index.ts'
 import type { Clinic } from './clinic.ts'
 import { earlierThan } from './earlier.ts'
 import type { Store } from './keeping.ts'
+import { signed } from './signed.ts'
 import { verifiedNorms } from './verified-norms.ts'
 
 export function resultOf(clinic: Clinic, store: Store, row: AdministrationRow): Result {
   const { live, stores } = clinic
   const { kept, administration } = live.read(store, row.id)
   const ofClient = row.client === null ? [] : stores[store].read.administrationsOf(row.client)
-  return buildResult({
+  const result = buildResult({
     protocol: kept.protocol,
     administration: givenOf(row.id, administration),
     standing: kept.runner.standing(administration),
     earlier: earlierThan(row, ofClient, (id) => live.read(store, id)),
     verified: new Map([...verifiedNorms(stores.records, kept)].map(([norm, { by }]) => [norm, by])),
   })
+  return signed(clinic, row.client, result)
 }

@@ -6,6 +6,7 @@ import type { Group } from '../group.ts'
 import { historyOf } from '../history-of.ts'
 import { inSight } from '../in-sight.ts'
 import { resultOf } from '../result-of.ts'
+import { signed } from '../signed.ts'
 
 /** Letters of an administration's id that tell two reports of one day apart in a folder. */
 const TELLING = 8
@@ -28,7 +29,7 @@ export const resultCalls: Group<Calls> = (clinic) => ({
     const input = {
       result: resultOf(clinic, store, row),
       protocol: kept.protocol,
-      view: kept.runner.view(administration, id),
+      view: signed(clinic, row.client, kept.runner.view(administration, id)),
       person: personOf(clinic, row),
       clinic: '',
       demo: clinic.demo,

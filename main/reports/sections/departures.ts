@@ -1,4 +1,4 @@
-import type { Deviation } from '../../../protocols/runner/view.ts'
+import type { Correction, Deviation } from '../../../protocols/runner/view.ts'
 import type { Result } from '../../../protocols/scoring/result.ts'
 import { clockTime, plain, trialNumbers, whenWho } from '../figures.ts'
 import type { ReportInput } from '../input.ts'
@@ -28,6 +28,10 @@ function deviationsOf({ deviations }: Result): Block[] {
   return [heading(say('deviations')), table(say('deviations'), columns, rows)]
 }
 
+/** What stood, or stands: another client is not named. */
+const standing = ({ code }: Correction, words: string): string =>
+  code === 'client' && words === '' ? say('correction.another_client') : words
+
 function correctionsOf(result: Result): Block[] {
   if (result.corrections.length === 0) return []
   const numbers = trialNumbers(result)
@@ -42,8 +46,8 @@ function correctionsOf(result: Result): Block[] {
     say(`correction.${one.code}`, {
       trial: String(one.trial === null ? '' : (numbers.get(one.trial) ?? '')),
     }),
-    one.first,
-    one.now,
+    standing(one, one.first),
+    standing(one, one.now),
     one.reason,
     whenWho(one),
   ])

@@ -8,6 +8,10 @@ import { tellTime } from '../../steps/tell.ts'
 const trialNumber = (result: Result, trial: string | null): number =>
   result.trials.findIndex((each) => each.id === trial) + 1
 
+/** What stood, or stands: another client is not named. */
+const standing = ({ code }: Result['corrections'][number], words: string): string =>
+  code === 'client' && words === '' ? say('result.correction.another_client') : words
+
 /** What was done otherwise than the protocol says, and what was put right later. */
 export function Deviations({ result }: { result: Result }) {
   return (
@@ -48,8 +52,8 @@ export function Deviations({ result }: { result: Result }) {
               id: `${each.at} ${each.code}`,
               cells: [
                 say(`result.correction.${each.code}`, { trial: trialNumber(result, each.trial) }),
-                each.first,
-                each.now,
+                standing(each, each.first),
+                standing(each, each.now),
                 say('result.reason_by', { reason: each.reason, time: tellTime(each.at), by: each.by }),
               ],
             }))}
