@@ -53,6 +53,9 @@ const ENDS: ReadonlySet<string> = new Set(['finished', 'withdrawn', 'noted'])
 /** Events that say whose and what it is: not for screens to make. */
 const HOST_ONLY: ReadonlySet<string> = new Set(['opened', 'assigned'])
 
+/** The rule by which orders of earlier clients count. */
+const BALANCED = 'balanced'
+
 const streamOf = (id: string): Stream => ({ kind: 'administration', id })
 
 export class Live {
@@ -195,7 +198,7 @@ export class Live {
       const refusal = step(body)
       if (refusal) return refusal
     }
-    const chance = { random: this.#random }
+    const chance = { random: this.#random, earlier: (section: string) => this.#earlier(one, section) }
     for (let owed = runner.owed(administration, chance); owed; owed = runner.owed(administration, chance)) {
       const refusal = step(owed)
       if (refusal) throw new Error(`The runner refuses what it owes itself: ${refusal.refused}`)
@@ -204,6 +207,14 @@ export class Live {
     one.administration = administration
     this.#keeping.tell(one)
     return null
+  }
+
+  /** The orders that were balanced for a section in other administrations of the same protocol. */
+  #earlier({ store, id, kept }: Held, section: string): readonly (readonly string[])[] {
+    return this.#stores[store].read
+      .ordersOf(kept.protocol.id, section)
+      .filter(({ administration, rule }) => administration !== id && rule === BALANCED)
+      .map(({ items }) => items)
   }
 
   /** Lets go of what has been left longest; what is not on disk yet is never let go. */

@@ -1,9 +1,10 @@
+import type { RunnerEvent } from '../../protocols/runner/events.ts'
 import type { Database } from './database.ts'
-import type { AdministrationRow, Reads, ScoreRow } from './rows.ts'
+import type { AdministrationRow, OrderRow, Reads, ScoreRow } from './rows.ts'
 
 type AdministrationReads = Pick<
   Reads,
-  'administration' | 'administrationsOf' | 'administrationsOfVisit' | 'waitingFor' | 'scoresOf'
+  'administration' | 'administrationsOf' | 'administrationsOfVisit' | 'waitingFor' | 'ordersOf' | 'scoresOf'
 >
 
 interface Line extends Omit<AdministrationRow, 'rehearsal' | 'examiner' | 'enteredInError'> {
@@ -17,6 +18,13 @@ interface ScoreLine extends Omit<ScoreRow, 'place' | 'over'> {
   readonly place: string
   readonly over: number
 }
+
+interface OrderLine {
+  readonly administration: string
+  readonly body: Uint8Array
+}
+
+type OrderBody = Extract<RunnerEvent, { kind: 'ordered' }>
 
 const rowOf = ({ examiner, examinerName, rehearsal, enteredInError, ...line }: Line): AdministrationRow => ({
   ...line,
@@ -47,6 +55,12 @@ export function readAdministrations(database: Database): AdministrationReads {
      LEFT JOIN client c ON c.id = a.client
      WHERE ac.client = ? ${NEWEST_FIRST}`,
   )
+  const orders = database.prepare<[string], OrderLine>(
+    `SELECT a.id AS administration, e.body FROM administration a CROSS JOIN event e
+     ON e.stream_kind = 'administration' AND e.stream = a.id
+     WHERE a.protocol = ? AND a.withdrawn = 0 AND e.kind = 'ordered' AND e.body IS NOT NULL
+     ORDER BY e.clock, e.device, e.sequence`,
+  )
   const scores = database.prepare<[string], ScoreLine>(
     `SELECT administration, score, place, title, value, over, unit, decimals, better, missing
      FROM score WHERE administration = ? ORDER BY rowid`,
@@ -59,6 +73,16 @@ export function readAdministrations(database: Database): AdministrationReads {
     administrationsOf: (client) => ofClient.all(client).map(rowOf),
     administrationsOfVisit: (visit) => ofVisit.all(visit).map(rowOf),
     waitingFor: (user) => waiting.all(user).map(rowOf),
+    ordersOf(protocol, section) {
+      const last = new Map<string, OrderRow>()
+      for (const { administration, body } of orders.all(protocol)) {
+        const order: OrderBody = JSON.parse(Buffer.from(body).toString('utf8'))
+        if (order.section !== section) continue
+        const { items, rule } = order
+        last.set(JSON.stringify([administration, order.place]), { administration, items, rule })
+      }
+      return [...last.values()]
+    },
     scoresOf: (administration) =>
       scores
         .all(administration)

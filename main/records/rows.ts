@@ -64,6 +64,12 @@ export interface VerifiedNorm {
   readonly by: string
   readonly at: string
 }
+export interface OrderRow {
+  readonly administration: string
+  readonly items: readonly string[]
+  /** The rule that decided it. */
+  readonly rule: string
+}
 interface Found {
   /** False below three letters or digits: then nobody is listed. */
   readonly enough: boolean
@@ -90,5 +96,10 @@ export interface Reads {
   administrationsOfVisit(visit: string): AdministrationRow[]
   /** What waits for an examiner: not finished, or its note not taken. Newest first. */
   waitingFor(user: string): AdministrationRow[]
+  /**
+   * In which orders a section's passes came in the administrations of a protocol that were not withdrawn: the last
+   * one recorded for each place.
+   */
+  ordersOf(protocol: string, section: string): OrderRow[]
   scoresOf(administration: string): ScoreRow[]
 }

@@ -100,11 +100,19 @@ export interface SectionMoment {
   count(from: From<number>): number | null
 }
 
+/** What decides an order where the file leaves it to nobody and no fact of the client does. */
+export interface Chance {
+  /** A number from 0 up to 1. */
+  random(): number
+  /** The orders that were balanced for this section in earlier administrations of the protocol. */
+  earlier(section: string): readonly (readonly string[])[]
+}
+
 export interface SectionChart {
   /** True when an `ordered` event has to say in which order the passes come. */
   ordered(section: Section): boolean
   /** The order as the host records it by itself; null when the examiner has to choose. */
-  order(moment: SectionMoment, random: () => number): Pick<ListOrder, 'items' | 'rule'> | null
+  order(moment: SectionMoment, chance: Chance): Pick<ListOrder, 'items' | 'rule'> | null
   /** Why a recorded order isn't one for this section. */
   refuses(moment: SectionMoment, items: readonly string[]): Refusal | null
   /** The pass after the one at hand; null when the section is over. */

@@ -7,6 +7,7 @@ import type { Standing } from '../scoring/scope.ts'
 import type { RehearsedEvent } from '../steps/kind.ts'
 import { type Administration, begin, take } from './administration.ts'
 import { chartOf } from './chart.ts'
+import type { Chance } from './chart-parts.ts'
 import { type Ground, sectionChart } from './due.ts'
 import type { EventBody, Recorded } from './events.ts'
 import { judgingOf } from './judging.ts'
@@ -31,7 +32,7 @@ export interface Runner {
     readonly refused: readonly { readonly event: Recorded; readonly refusal: Refusal }[]
   }
   /** What the host has to append by itself now, such as the order of the hands; null when it waits for nobody but the examiner. */
-  owed(administration: Administration, chance: { readonly random: () => number }): EventBody | null
+  owed(administration: Administration, chance: Chance): EventBody | null
   /** What a screen may know. `id` is the administration's. */
   view(administration: Administration, id: string): AdministrationView
   /** A made-up but plausible next event of the step at hand; null where there is none. */
@@ -59,7 +60,7 @@ export function runnerFor(protocol: Protocol): Runner {
       }
       return { administration, refused }
     },
-    owed: (administration, { random }) => owedOrder(ground, administration, random),
+    owed: (administration, chance) => owedOrder(ground, administration, chance),
     rehearse: (administration, random) => rehearsed(ground, administration, random),
     view: (administration, id) => show(ground, administration, id),
     standing: ({ snapshot }) => ({
@@ -70,9 +71,9 @@ export function runnerFor(protocol: Protocol): Runner {
   return runner
 }
 
-function owedOrder(ground: Ground, { snapshot }: Administration, random: () => number): EventBody | null {
+function owedOrder(ground: Ground, { snapshot }: Administration, chance: Chance): EventBody | null {
   const moment = orderingMoment(ground, snapshot)
-  const order = moment && sectionChart(moment.section).order(moment, random)
+  const order = moment && sectionChart(moment.section).order(moment, chance)
   if (moment === null || order === null) return null
   const { section, around } = moment
   return { kind: 'ordered', section: section.name, place: around, items: [...order.items], rule: order.rule }

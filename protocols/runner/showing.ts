@@ -5,6 +5,7 @@ import { scopeAt } from '../scoring/scope.ts'
 import { type Administration } from './administration.ts'
 import { unexplained } from './afterwards.ts'
 import { askingOf } from './chart-rules.ts'
+import type { Chance } from './chart-parts.ts'
 import { orderingMoment } from './ordering.ts'
 import { dueAfter, dueAt, type Ground, sectionChart, sectionMoment } from './due.ts'
 import type { Place } from './events.ts'
@@ -110,13 +111,13 @@ function firstHand(ground: Ground, state: State): AdministrationView['firstHand'
   if (first === undefined || state.facts === null) return null
   const recorded = listOf(state.orders).find(({ section }) => sections.some(({ name }) => name === section))
   const chance = { drawn: false }
+  const drawn = <Of>(of: Of): Of => {
+    chance.drawn = true
+    return of
+  }
   const moment = sectionMoment(ground, state, first, {})
   const order =
-    recorded ??
-    sectionChart(first).order(moment, () => {
-      chance.drawn = true
-      return 0
-    })
+    recorded ?? sectionChart(first).order(moment, { random: () => drawn(0), earlier: () => drawn([]) })
   const hand = order?.items[0]
   return order === null || hand === undefined || chance.drawn ? null : { hand, rule: order.rule }
 }
@@ -183,12 +184,20 @@ function asking(ground: Ground, { snapshot }: Administration, say: Say): Adminis
   return { rule: at, place, text: say(node.confirm, place) }
 }
 
+/** Whether a section's order is anybody's to choose doesn't hang on what would be drawn. */
+const NO_CHANCE: Chance = { random: () => 0, earlier: () => [] }
+
 function choosing(ground: Ground, { snapshot }: Administration): AdministrationView['choosing'] {
   const moment = orderingMoment(ground, snapshot)
-  if (moment === null || sectionChart(moment.section).order(moment, () => 0) !== null) return null
+  if (moment === null || sectionChart(moment.section).order(moment, NO_CHANCE) !== null) return null
   const leftOut = sectionChart(moment.section).leftOut(moment)
   const items = moment.items.filter((item) => !leftOut.includes(item))
-  return { section: moment.section.name, place: moment.around, items }
+  const list = String(moment.section.fields.in)
+  const texts = items.flatMap((item) => {
+    const text = itemText(ground, snapshot.context, `${list}.${item}`)
+    return text === null ? [] : [[item, text] as const]
+  })
+  return { section: moment.section.name, place: moment.around, list, items, texts: Object.fromEntries(texts) }
 }
 
 function progress(ground: Ground, state: State): AdministrationView['progress'] {

@@ -177,7 +177,17 @@ export const administrationView = z.strictObject({
   /** A rule that asks before it acts. */
   asking: z.strictObject({ rule: z.string(), place, text: z.string() }).nullable(),
   /** A section whose order is the examiner's to choose: what an `ordered` event with the rule `chosen` names. */
-  choosing: z.strictObject({ section: z.string(), place, items: z.array(z.string()) }).nullable(),
+  choosing: z
+    .strictObject({
+      section: z.string(),
+      place,
+      /** `hands`, or the list that the items are of. */
+      list: z.string(),
+      items: z.array(z.string()),
+      /** Item to its own text, where the protocol gives one. */
+      texts: z.record(z.string(), z.string()),
+    })
+    .nullable(),
   /** Void trials whose reason has not been given yet; asked after the trial, due before the end. */
   unexplained: z.array(z.uuid()),
   /** The reasons that a void trial may be given, built-in ones included; also when no step is at hand. */

@@ -69,7 +69,7 @@ export class LogBook {
     }
     this.#administration = next
     this.log.push(event)
-    const owed = this.runner.owed(next, { random: () => 0 })
+    const owed = this.runner.owed(next, { random: () => 0, earlier: () => [] })
     if (owed) this.act(owed)
   }
 

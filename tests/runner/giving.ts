@@ -120,7 +120,7 @@ export class Giving {
     if ('refused' in next) return next.refused
     this.administration = next
     this.log.push(recorded)
-    const owed = this.runner.owed(next, { random: () => 0 })
+    const owed = this.runner.owed(next, { random: () => 0, earlier: () => [] })
     return owed === null ? null : this.take(owed)
   }
 

@@ -1,5 +1,7 @@
+import { array, assert, double, property } from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { ClientFacts } from '../../protocols/client.ts'
+import { balanced } from '../../protocols/sections/for-each/orders.ts'
 import { arm, facts, Giving, madeProtocol } from './giving.ts'
 
 const handsIn = (order: string) =>
@@ -20,12 +22,12 @@ const first = (order: string, known: ClientFacts) => {
   return `${firstHand?.hand} by ${firstHand?.rule}`
 }
 
-const runs = (order: string, random: number) => {
+const runs = (order: string, random: number, earlier: readonly (readonly string[])[] = []) => {
   const giving = new Giving(handsIn('right-first'))
   const { runner } = new Giving(handsIn(order))
   const logged = giving.begin().log.filter(({ body }) => body.kind !== 'ordered')
   const { administration } = runner.replay(logged)
-  return runner.owed(administration, { random: () => random })
+  return runner.owed(administration, { random: () => random, earlier: () => earlier })
 }
 
 describe('the order of the hands', () => {
@@ -67,7 +69,7 @@ describe('the order of the hands', () => {
     const giving = new Giving(handsIn('chosen')).begin()
     expect(giving.view()).toMatchObject({
       step: null,
-      choosing: { section: 'hand', place: {}, items: ['right', 'left'] },
+      choosing: { section: 'hand', place: {}, list: 'hands', items: ['right', 'left'], texts: {} },
     })
     const order = (items: string[], section = 'hand', place = {}) =>
       giving.take({ kind: 'ordered', section, place, items, rule: 'chosen' })
@@ -86,8 +88,31 @@ describe('the order of the hands', () => {
     expect(runs('balanced', 0.9)).toMatchObject({ items: ['left', 'right'], rule: 'balanced' })
   })
 
+  test('balanced takes the order that earlier clients had least, and draws between several', () => {
+    const right = ['right', 'left']
+    const left = ['left', 'right']
+    expect(runs('balanced', 0.9, [left])).toMatchObject({ items: right, rule: 'balanced' })
+    expect(runs('balanced', 0, [right, left, right])).toMatchObject({ items: left, rule: 'balanced' })
+    expect(runs('balanced', 0.9, [right, left])).toMatchObject({ items: left })
+    expect(runs('balanced', 0, [right, left])).toMatchObject({ items: right })
+    expect(runs('balanced', 0, [['left'], right])).toMatchObject({ items: left })
+    expect(runs('shuffled', 0, [right, right])).toMatchObject({ items: right, rule: 'shuffled' })
+  })
+
+  test('balanced keeps the difference between any two orders at one at most, whatever is drawn', () => {
+    assert(
+      property(array(double({ min: 0, max: 1, maxExcluded: true }), { maxLength: 40 }), (draws) => {
+        const drawn: string[][] = []
+        for (const draw of draws) drawn.push(balanced(['a', 'b', 'c'], drawn, () => draw))
+        const firsts = ['a', 'b', 'c'].map((item) => drawn.filter(([first]) => first === item).length)
+        expect(Math.max(...firsts) - Math.min(...firsts)).toBeLessThanOrEqual(1)
+      }),
+    )
+  })
+
   test('is not guessed before it is drawn', () => {
     expect(new Giving(handsIn('shuffled')).open().view().firstHand).toBeNull()
+    expect(new Giving(handsIn('balanced')).open().view().firstHand).toBeNull()
     expect(new Giving(handsIn('left-first')).open().view().firstHand).toEqual({
       hand: 'left',
       rule: 'left-first',

@@ -27,7 +27,7 @@ function present(moment: SectionMoment): readonly string[] {
 export const chart: SectionChart = {
   /** Hands always take an order from the client's facts; other lists only where the file names one. */
   ordered: (section) => fieldsOf(section).in === 'hands' || namedOrders(fieldsOf(section)).length > 0,
-  order: (moment, random) => decide(fieldsOf(moment.section), moment, random),
+  order: (moment, chance) => decide(fieldsOf(moment.section), moment, chance),
   refuses: (moment, items) => {
     const due = present(moment)
     const same = items.length === due.length && due.every((item) => items.includes(item))

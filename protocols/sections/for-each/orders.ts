@@ -1,6 +1,6 @@
 /** In which order a section's passes come, and the rule that decided it. */
 import { type ClientFacts, otherSide, SIDES, type Side } from '../../client.ts'
-import type { SectionMoment } from '../../runner/chart-parts.ts'
+import type { Chance, SectionMoment } from '../../runner/chart-parts.ts'
 import type { ForEachFields, Order } from './keys.ts'
 
 /**
@@ -60,10 +60,22 @@ function shuffled(items: readonly string[], random: () => number): string[] {
   return drawn
 }
 
-/** One of the rotations of the list, each as likely as the others: over many clients every item is first as often. */
-function rotated(items: readonly string[], random: () => number): string[] {
-  const by = Math.floor(random() * items.length)
-  return [...items.slice(by), ...items.slice(0, by)]
+const key = (items: readonly string[]): string => JSON.stringify(items)
+
+/**
+ * The rotation of the list that was used least before, by lot between several: over the clients every item comes
+ * first as often. Earlier orders of other items, such as of a client who has but one hand, count for none.
+ */
+export function balanced(
+  items: readonly string[],
+  earlier: readonly (readonly string[])[],
+  random: () => number,
+): string[] {
+  const rotations = items.map((_item, by) => [...items.slice(by), ...items.slice(0, by)])
+  const used = (rotation: readonly string[]) => earlier.filter((order) => key(order) === key(rotation)).length
+  const least = Math.min(...rotations.map(used))
+  const candidates = rotations.filter((rotation) => used(rotation) === least)
+  return candidates[Math.floor(random() * candidates.length)] ?? []
 }
 
 /** The orders that the section names, in the order they are tried. */
@@ -76,11 +88,11 @@ export function namedOrders(fields: ForEachFields): readonly Order[] {
 export const absentHands = (facts: ClientFacts): readonly Side[] =>
   SIDES.filter((side) => facts.arms[side].status === 'absent')
 
-/** Decides by facts and chance; null where the file leaves the choice to the examiner. */
+/** Decides by facts, by what came before and by chance; null where the file leaves the choice to the examiner. */
 export function decide(
   fields: ForEachFields,
-  { facts, items }: Pick<SectionMoment, 'facts' | 'items'>,
-  random: () => number,
+  { section, facts, items }: Pick<SectionMoment, 'section' | 'facts' | 'items'>,
+  chance: Chance,
 ): Decided | null {
   const hands = fields.in === 'hands'
   const present = hands ? items.filter((side) => !absentHands(facts).includes(side as Side)) : items
@@ -88,8 +100,9 @@ export function decide(
     return { items: [...present], rule: present.length === 1 ? 'only-hand' : 'none' }
   for (const rule of [...namedOrders(fields), ...FALLBACK]) {
     if (rule === 'chosen') return null
-    if (rule === 'shuffled') return { items: shuffled(present, random), rule }
-    if (rule === 'balanced') return { items: rotated(present, random), rule }
+    if (rule === 'shuffled') return { items: shuffled(present, chance.random), rule }
+    if (rule === 'balanced')
+      return { items: balanced(present, chance.earlier(section.name), chance.random), rule }
     const first = FIRST[rule]?.(facts)
     if (first) return { items: [first, otherSide(first)], rule }
   }
