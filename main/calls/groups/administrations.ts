@@ -39,6 +39,8 @@ export const administrationCalls: Group<Calls> = (clinic) => {
         firstEvents(clinic, input, shelved, facts, user),
         user.id,
       )
+      // What the open visit holds has changed, and every screen shows that visit.
+      if (input.store === 'records') clinic.push({ push: 'clinic' })
       return live.open(input.store, id, user.id).view
     },
     'administrations.view'({ store, id }, { user }) {
@@ -55,7 +57,9 @@ export const administrationCalls: Group<Calls> = (clinic) => {
       if (client === from) throw new Refused('same_client')
       const found = stores.records.read.client(client)
       if (!found) throw new Refused('no_such_client')
-      return live.assign(id, { client, facts: found.profile.facts, reason }, user.id)
+      const moved = live.assign(id, { client, facts: found.profile.facts, reason }, user.id)
+      clinic.push({ push: 'clinic' })
+      return moved
     },
   }
 }
