@@ -7,7 +7,7 @@ import { handlersOf } from '../../main/calls/handlers.ts'
 import { CallFailed, type Client, createClient } from '../../main/contract/client.ts'
 import { createDispatcher } from '../../main/contract/dispatch.ts'
 import type { WallClock } from '../../main/records/index.ts'
-import type { EventBody } from '../../protocols/runner/events.ts'
+import type { EventBody, VisitConditions } from '../../protocols/runner/events.ts'
 import type { AdministrationView } from '../../protocols/runner/view.ts'
 import { profileOf } from './profile.ts'
 
@@ -95,7 +95,12 @@ type Store = 'records' | 'rehearsal'
 type Key = { readonly from: 'library' | 'clinic'; readonly key: string }
 
 /** Opens a test, answers what is asked before it and confirms: the first step is at hand. */
-export async function begin(desk: Desk, protocol: Key, client: string | null): Promise<AdministrationView> {
+export async function begin(
+  desk: Desk,
+  protocol: Key,
+  client: string | null,
+  today: Partial<VisitConditions> = {},
+): Promise<AdministrationView> {
   const store: Store = client === null ? 'rehearsal' : 'records'
   const card = await desk.client.call('protocols.read', protocol)
   const opened = await desk.client.call('administrations.open', { store, protocol, client, wording: null })
@@ -116,6 +121,7 @@ export async function begin(desk: Desk, protocol: Key, client: string | null): P
       helper: '',
       sinceDose: '',
       tiredness: 2,
+      ...today,
     },
     kit: [],
     conditions: Object.fromEntries(chosen),

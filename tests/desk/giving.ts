@@ -67,7 +67,11 @@ export class Giver {
 
 /** The id of the newest administration of the open visit. */
 async function administrationOf(page: Page): Promise<string> {
-  const { visit } = await call<{ visit: { administrations: { id: string }[] } | null }>(page, 'clinic.state', {})
+  const { visit } = await call<{ visit: { administrations: { id: string }[] } | null }>(
+    page,
+    'clinic.state',
+    {},
+  )
   const id = visit?.administrations[0]?.id
   if (id === undefined) throw new Error('no visit with an administration is open')
   return id
@@ -81,7 +85,8 @@ export async function resultOf(page: Page): Promise<Result> {
 
 export async function viewOf(page: Page): Promise<AdministrationView> {
   const id = await administrationOf(page)
-  return (await call<{ view: AdministrationView }>(page, 'administrations.view', { store: 'records', id })).view
+  return (await call<{ view: AdministrationView }>(page, 'administrations.view', { store: 'records', id }))
+    .view
 }
 
 /** Types a number where the screen asks for one, as a person does: into the field that has the focus. */
@@ -98,6 +103,7 @@ type Answer = (step: StepView) => number
 async function giveStep(page: Page, giver: Giver, step: StepView, answer: Answer): Promise<void> {
   const at = `${step.kind} ${step.state}`
   if (at === 'timed running') return giver.press(answer(step))
+  if (at === 'timed stopped') return giver.press()
   if (at === 'counted running') {
     await page.getByText('How many were there?').waitFor()
     return
