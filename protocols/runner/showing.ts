@@ -163,17 +163,19 @@ function passesAt(ground: Ground, state: State, place: Place): Pass[] {
       id: typeof pass === 'string' ? pass : null,
       number: typeof pass === 'number' ? pass : all.indexOf(String(pass)) + 1,
       of: sectionChart(section).of(moment),
-      text: list === null ? null : itemText(ground, state, `${list}.${pass}`),
+      text: list === null ? null : itemText(ground, state, list, String(pass)),
     }
   })
 }
 
 /** An item's own name for the screen, where its list gives one as `title`. */
-function itemText({ protocol }: Ground, state: State, item: string): string | null {
-  const key = `${item}.title`
+function itemText({ protocol }: Ground, state: State, list: string, id: string): string | null {
+  const key = `${list}.${id}.title`
   const wording = wordingFor(protocol, state.opened?.protocol.wording ?? null)
   const known = [wording, wordingFor(protocol, null)].some(({ texts }) => Object.hasOwn(texts, key))
-  return known ? textOf(protocol, wording, { key }) : null
+  if (known) return textOf(protocol, wording, { key })
+  const written = protocol.lists[list]?.find((item) => item.id === id)?.properties.title
+  return typeof written === 'string' ? written : null
 }
 
 function asking(ground: Ground, { snapshot }: Administration, say: Say): AdministrationView['asking'] {
@@ -194,7 +196,7 @@ function choosing(ground: Ground, { snapshot }: Administration): AdministrationV
   const items = moment.items.filter((item) => !leftOut.includes(item))
   const list = String(moment.section.fields.in)
   const texts = items.flatMap((item) => {
-    const text = itemText(ground, snapshot.context, `${list}.${item}`)
+    const text = itemText(ground, snapshot.context, list, item)
     return text === null ? [] : [[item, text] as const]
   })
   return { section: moment.section.name, place: moment.around, list, items, texts: Object.fromEntries(texts) }

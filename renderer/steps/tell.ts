@@ -61,7 +61,8 @@ function tellReading(column: string, reading: Reading): string {
       ? tellValue(value, decimalsOf(column, { ...reading, value }), reading.unit ?? '1', reading.over)
       : String(value)
   const named = hasWords(key) ? say(key, { value: told }) : say('steps.column_other', { column, value: told })
-  return reading.typed && TIMES.includes(column) ? say('steps.typed', { value: named }) : named
+  const marked = reading.typed && TIMES.includes(column) ? say('steps.typed', { value: named }) : named
+  return reading.confirmed ? say('steps.confirmed', { value: marked }) : marked
 }
 
 /** What a trial measured, column by column, leaving out what it didn't. */

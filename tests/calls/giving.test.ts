@@ -133,6 +133,9 @@ const reopen = async (moment: string) => {
   desk = await openDesk({ folder: desk.folder, clock: testClock(moment) })
 }
 
+const tryAct = ({ id }: AdministrationView, body: EventBody) =>
+  desk.client.call('administrations.act', { ...records, id, body })
+
 describe('a test that was cut goes on where it stood', () => {
   test('STD-ADM-10 after a restart a trial in flight is void as interrupted, and nothing else is lost', async () => {
     const running = await until(desk, await begin(desk, PEGS, ada), isRunning)
@@ -194,8 +197,6 @@ describe('a test that was cut goes on where it stood', () => {
       clock.moment += 4 * 3600_000
       return view
     }
-    const tryAct = ({ id }: AdministrationView, body: EventBody) =>
-      desk.client.call('administrations.act', { ...records, id, body })
 
     test.each([
       { kind: 'remarked', text: 'Back again.' },

@@ -28,6 +28,7 @@ function drawn(view: AdministrationView, state: Partial<DeskState> = {}): string
       onMain={() => {}}
       onHappening={() => {}}
       onExplain={() => {}}
+      onTakeUp={() => {}}
       onCommand={() => {}}
       send={nobody}
       prepare={() => {}}

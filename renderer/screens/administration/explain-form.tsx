@@ -1,31 +1,15 @@
-import { useEffect, useState } from 'react'
+import { useState } from 'react'
 import type { AdministrationView } from '../../../protocols/runner/view.ts'
 import { Button } from '../../parts/button.tsx'
 import { Dialog } from '../../parts/dialog.tsx'
 import { Field } from '../../parts/field.tsx'
-import { isTyping } from '../../parts/use-main-key.ts'
 import { say } from '../../words/index.ts'
 import type { FormProps } from './forms.tsx'
+import { digitKey, useDigits } from './use-digits.ts'
 
 interface Props extends FormProps {
   readonly trial: string
   readonly reasons: AdministrationView['voidReasons']
-}
-
-/** The first nine reasons have a digit each: one key gives the reason. */
-const DIGITS = 9
-
-function useDigits(choose: (index: number) => void): void {
-  useEffect(() => {
-    const listen = (event: KeyboardEvent): void => {
-      const digit = Number(event.key)
-      if (event.repeat || isTyping(event.target) || !Number.isInteger(digit) || digit < 1) return
-      event.preventDefault()
-      choose(digit - 1)
-    }
-    addEventListener('keydown', listen)
-    return () => removeEventListener('keydown', listen)
-  }, [choose])
 }
 
 /** Why a trial does not count: asked once it is over, due before the end of the test. */
@@ -51,10 +35,7 @@ export function ExplainForm({ trial, reasons, onAct, onClose }: Props) {
       <ul className="giving-reasons">
         {reasons.map(({ name, seen }, index) => (
           <li key={name}>
-            <Button
-              onPress={() => void choose(index)}
-              {...(index < DIGITS ? { keyCode: `Digit${index + 1}` } : {})}
-            >
+            <Button onPress={() => void choose(index)} {...digitKey(index)}>
               {seen}
             </Button>
           </li>

@@ -16,6 +16,7 @@ import { Figure } from './figure.tsx'
 import { Head } from './head.tsx'
 import { mainOffer, ownEvent } from './intents.ts'
 import { Happenings, MaySay, RulesSoFar, TrialsSoFar } from './side.tsx'
+import { Missing, type MissingProps } from './missing.tsx'
 import { tellBecause } from './waits.tsx'
 
 export interface GivingProps extends CommandsProps {
@@ -29,6 +30,8 @@ export interface GivingProps extends CommandsProps {
   readonly onHappening: (name: string) => void
   /** Asks again for the reasons of void trials that were put off. */
   readonly onExplain: () => void
+  /** Has given what a correction shows to be missing. */
+  readonly onTakeUp: MissingProps['onTakeUp']
   readonly send: FaceProps['send']
   readonly prepare: (data: EventData | null) => void
 }
@@ -110,6 +113,7 @@ function AllGiven(props: GivingProps) {
   const { view } = props
   return (
     <div className="giving-columns">
+        <Missing missing={view.missing} onTakeUp={props.onTakeUp} />
       <div className="giving-step">
         <p className="giving-text">{say('administration.all_given')}</p>
         {view.unexplained.length === 0 ? null : (
@@ -172,7 +176,7 @@ export function Giving(props: GivingProps) {
     >
       {view.phase === 'paused' ? (
         <Paused {...props} />
-      ) : view.step === null ? (
+      ) : view.choosing !== null || view.asking !== null ? null : view.step === null ? (
         <AllGiven {...props} />
       ) : (
         <StepBody key={JSON.stringify([view.step.name, view.step.place])} {...props} step={view.step} />

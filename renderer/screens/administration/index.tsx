@@ -99,6 +99,7 @@ function Standing({ desk, view, state }: StandingProps) {
         onHappening={(name) => presses.happening(name, performance.now(), 'pointer')}
         onCommand={onCommand}
         onExplain={() => setLater([])}
+        onTakeUp={(named) => void desk.act(() => ({ kind: 'taken_up', ...named }), false)}
         prepare={presses.prepare}
         send={send}
       />

@@ -54,7 +54,7 @@ export function stepBody(step: StepView, event: string, data: EventData): EventB
 /** True while the key is dead since a clock on the same page was stopped a moment ago. */
 function isDead(step: StepView, stamp: Pick<Stamp, 'at' | 'clock'>): boolean {
   const dead = faceOf(step).dead(step)
-  return dead !== null && dead.clock === stamp.clock && stamp.at - dead.at < DEAD_MS
+  return dead !== null && dead.clock === stamp.clock && Math.abs(stamp.at - dead.at) < DEAD_MS
 }
 
 /** As long as the chart lets no press do anything after a stop. */

@@ -11,6 +11,7 @@ import type { FaceProps } from '../../steps/face.ts'
 import { faceOf } from '../../steps/registry.ts'
 import { tellPass } from '../../steps/place-words.ts'
 import { say } from '../../words/index.ts'
+import { ChooseOrder } from './choose-order.tsx'
 import { CommandList, type CommandsProps } from './commands.tsx'
 import { ExplainForm } from './explain-form.tsx'
 import {
@@ -192,11 +193,15 @@ function Explaining({ view, onAct, later, onLater }: Pick<Props, 'view' | 'onAct
 
 /** Everything that opens over the stage. */
 export function Panels(props: Props) {
+  const { choosing } = props.view
   return (
     <>
       <Form {...props} />
       {props.panel === null ? <Explaining {...props} /> : null}
       <Asking view={props.view} onAct={props.onAct} />
+      {choosing === null || props.panel !== null ? null : (
+        <ChooseOrder key={JSON.stringify(choosing)} choosing={choosing} onAct={props.onAct} />
+      )}
     </>
   )
 }

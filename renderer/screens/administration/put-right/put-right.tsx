@@ -88,15 +88,10 @@ export function PutRight(props: PutRightProps) {
   }
   const save = async (): Promise<void> => {
     if (draft.wrong === 'client') return props.onMove?.()
-    if (await act()) props.onClose()
-  }
-  const act = async (): Promise<boolean> => {
     const body = bodyOf(draft, props)
-    if ('problem' in body && typeof body.problem === 'string') {
-      setProblem(body.problem)
-      return false
-    }
-    return props.onAct(body as EventBody)
+    if ('problem' in body && typeof body.problem === 'string') return setProblem(body.problem)
+    if (await props.onAct(body as EventBody)) props.onClose()
+    else set({ value: { ...draft.value, isDoubted: true } })
   }
   return (
     <Dialog

@@ -10,9 +10,11 @@ export interface ValueDraft {
   /** `<trial> <column>` */
   readonly which: string | null
   readonly typed: string
+  /** True once it was asked for as it stands here: saving it again confirms it. */
+  readonly isDoubted: boolean
 }
 
-export const NO_VALUE: ValueDraft = { which: null, typed: '' }
+export const NO_VALUE: ValueDraft = { which: null, typed: '', isDoubted: false }
 
 interface Entry {
   readonly id: string
@@ -51,7 +53,14 @@ export function valueBody(
   const read = readNumber(draft.typed, WIDEST)
   if (!('number' in read)) return { problem: say(`parts.number.${read.problem}`, WIDEST) }
   if (read.number === null) return { problem: say('administration.put_right.value_missing') }
-  return { kind: 'corrected', trial: entry.trial.id, column: entry.column, value: read.number, reason }
+  return {
+    kind: 'corrected',
+    trial: entry.trial.id,
+    column: entry.column,
+    value: read.number,
+    confirmed: draft.isDoubted,
+    reason,
+  }
 }
 
 interface Props {
@@ -70,13 +79,13 @@ export function ValueFields({ trials, value, onChange }: Props) {
         label={say('administration.put_right.which')}
         options={all.map(({ id, label }) => ({ id, label }))}
         value={value.which}
-        onChange={(which) => onChange({ ...value, which })}
+        onChange={(which) => onChange({ ...value, which, isDoubted: false })}
       />
       {chosen === undefined ? null : (
         <Field
           label={say('administration.put_right.should_be')}
           value={value.typed}
-          onChange={(typed) => onChange({ ...value, typed })}
+          onChange={(typed) => onChange({ ...value, typed, isDoubted: false })}
           kind="number"
           width="short"
           after={tellUnit(chosen.trial.readings[chosen.column]?.unit ?? '1')}
