@@ -24,7 +24,7 @@ export function signed<Of extends Signable>(
   client: string | null,
   of: Of,
 ): Of {
-  const name = <One extends By>(one: One): One => ({
+  const byName = <One extends By>(one: One): One => ({
     ...one,
     by: records.read.user(one.by)?.name ?? one.by,
   })
@@ -37,10 +37,10 @@ export function signed<Of extends Signable>(
     one.code === 'client' ? { ...one, first: clientName(one.first), now: clientName(one.now) } : one
   return {
     ...of,
-    deviations: of.deviations.map(name),
-    corrections: of.corrections.map(correction).map(name),
-    ...(of.stops && { stops: of.stops.map(name) }),
-    ...(of.remarks && { remarks: of.remarks.map(name) }),
-    ...(of.pauses && { pauses: of.pauses.map(name) }),
+    deviations: of.deviations.map(byName),
+    corrections: of.corrections.map(correction).map(byName),
+    ...(of.stops && { stops: of.stops.map(byName) }),
+    ...(of.remarks && { remarks: of.remarks.map(byName) }),
+    ...(of.pauses && { pauses: of.pauses.map(byName) }),
   }
 }

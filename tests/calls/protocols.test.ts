@@ -56,6 +56,16 @@ describe('the clinic’s own folder', () => {
     expect(desk.defects).toEqual([])
   })
 
+  test('one in a language version to come says so in a sentence, at its line, and the rest is offered', async () => {
+    edit((text) => text.replace(/^evenhand: 1$/m, 'evenhand: 2'))
+    const line = await ownLine()
+    const row = readFileSync(join(own, 'protocol.yaml'), 'utf8').split('\n').indexOf('evenhand: 2') + 1
+    expect(line?.sound).toBe(false)
+    expect(line?.problems).toMatchObject([{ code: 'language_version', severity: 'error', line: row }])
+    expect(line?.problems[0]?.message).toContain('version 2')
+    expect((await desk.client.call('protocols.list', {})).filter(({ sound }) => sound)).toHaveLength(3)
+  })
+
   test.each([
     ['an empty folder', () => mkdirSync(join(desk.clinic.ownProtocols, 'odd'))],
     [
