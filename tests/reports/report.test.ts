@@ -6,6 +6,8 @@ import { facts } from '../runner/giving.ts'
 import { freshReportOf, readBack, reportOf } from './reports.ts'
 
 const TESTS = ['nine_hole_peg', 'box_and_block', 'grip_strength'] as const
+const UNVERIFIED = 'Not verified by a named person of this clinic'
+const VERIFIED = 'Beside norms that this clinic has verified'
 
 /** The report cut at its headings: what stands under each. */
 function under(text: string, heading: string, next: string): string {
@@ -14,9 +16,6 @@ function under(text: string, heading: string, next: string): string {
   if (from < 0 || to < 0) throw new Error(`No '${heading}' before '${next}' in: ${text}`)
   return text.slice(from, to)
 }
-
-const UNVERIFIED = 'Not verified by a named person of this clinic'
-const VERIFIED = 'Beside norms that this clinic has verified'
 
 describe.each(TESTS)('the report of %s', (id) => {
   const input = reportOf(id)
@@ -64,10 +63,9 @@ describe.each(TESTS)('the report of %s', (id) => {
     )
     expect(compared.length).toBeGreaterThan(0)
     for (const norm of compared) {
-      const number = input.result.sources.findIndex(({ id }) => id === norm.source.id) + 1
-      expect(norms).toContain(`[${number}]`)
-      const cite = norm.source.cite.trim().replace(/\.$/, '').replace(/\s+/g, ' ')
-      expect(text.slice(text.lastIndexOf('Sources'))).toContain(`[${number}] ${cite}`)
+      const reference = `[${input.result.sources.findIndex(({ cite }) => cite === norm.source.cite) + 1}]`
+      expect(norms).toContain(reference)
+      expect(text).toContain(`${reference} ${norm.source.cite.replace(/\.$/, '').replace(/\s+/g, ' ')}`)
       for (const { n, sex, ageMin, ageMax, z, mean, sd } of norm.strata) {
         if (z === null || mean === null || sd === null) continue
         expect(norms).toContain(String(n ?? 'no interval: n not known'))
@@ -185,6 +183,8 @@ const altered = (change: (input: ReportInput) => Partial<ReportInput>): ReportIn
   return { ...input, ...change(input) }
 }
 
+const SEEN = { other_hand: 'The other hand moves a peg.', dropped: 'A peg falls.' }
+
 describe('what went otherwise', () => {
   test('prints: void trials with their reason, typed and corrected values with what stood there first', () => {
     const input = altered(({ result }) => {
@@ -203,10 +203,7 @@ describe('what went otherwise', () => {
       return {
         result: {
           ...result,
-          happenings: [
-            { name: 'other_hand', seen: 'The other hand moves a peg.' },
-            { name: 'dropped', seen: 'A peg falls.' },
-          ],
+          happenings: Object.entries(SEEN).map(([name, seen]) => ({ name, seen })),
           trials: [
             { ...first, status: 'void', void: gone, happenings: ['dropped', 'dropped'] },
             { ...second, input: 'typed', readings: { time: corrected } },

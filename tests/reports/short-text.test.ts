@@ -42,13 +42,11 @@ test('says a bound as a bound, and a missing value with its reason, never as zer
   expect(shortText(result)).toContain('right hand ≥ 300.0 s, left hand no value (tried, unable)')
 })
 
+const reason = (code: string) => ({ value: null, missing: { code, detail: { step: 'run', column: 'time' } } })
+
 test('leaves out what could not be worked out anyhow, and keeps why a hand has no value', () => {
   const result = resultOf('nine_hole_peg')
   expect(shortText(result)).not.toContain('Fastest run')
-  const reason = (code: string) => ({
-    value: null,
-    missing: { code, detail: { step: 'run', column: 'time' } },
-  })
   const nothing = withScores(result, () => reason('refused'))
   expect(shortText(nothing)).toContain('No value for Time of the first run, Fastest run, ')
   expect(shortText(nothing)).toContain(': refused.')

@@ -125,9 +125,9 @@ describe.each(TESTS)('%s, given by a made-up examiner', (name) => {
       verified: new Map(),
     })
     expect(built.happenings).toEqual(
-      [first, reason].map(({ name, seen }) => ({
-        name,
-        seen: textOf(protocol, wordingFor(protocol, null), seen).trim(),
+      [first, reason].map((each) => ({
+        name: each.name,
+        seen: textOf(protocol, wordingFor(protocol, null), each.seen).trim(),
       })),
     )
     expect(resultOf(given(1)).result.happenings.length).toBeLessThan(protocol.happenings.length)

@@ -36,9 +36,9 @@ export function told(scores: readonly ScoreValue[]): { valued: ScoreValue[]; val
   )
   return {
     valued: shown.filter((score) => reasonOf(score.score) === null),
-    valueless: [...apart].map(([reason, scores]) => ({
+    valueless: [...apart].map(([reason, these]) => ({
       reason,
-      titles: [...new Set(scores.map((score) => score.title))],
+      titles: [...new Set(these.map((score) => score.title))],
     })),
   }
 }
