@@ -15,7 +15,7 @@ import type { DeskState } from './desk.ts'
 import { Figure } from './figure.tsx'
 import { Head } from './head.tsx'
 import { mainOffer, ownEvent } from './intents.ts'
-import { Happenings, MaySay, RulesSoFar, TrialsSoFar } from './side.tsx'
+import { Counted, Events, MaySay, RulesSoFar, TrialsSoFar } from './side.tsx'
 import { Missing, type MissingProps } from './missing.tsx'
 import { tellBecause } from './waits.tsx'
 
@@ -88,22 +88,20 @@ function StepBody({ step, ...props }: GivingProps & { readonly step: StepView })
         <h2 className="giving-kind">{say(`steps.${step.kind}.heading`)}</h2>
         <RefusalNotice refusal={props.state.refusal} />
         <BrokenOff view={props.view} />
-        {isUnderWay ? null : <Text step={step} look="giving-text" />}
+        {isUnderWay ? null : <Text step={step} look={isTrial ? 'giving-text giving-trial' : 'giving-text'} />}
         <Face step={step} showClock={props.showClock} send={props.send} prepare={props.prepare} />
-        {isUnderWay ? <Text step={step} look="step-aside" /> : null}
-        <TrialsSoFar view={props.view} />
+        {isUnderWay ? <Text step={step} look="giving-text giving-trial soft" /> : null}
+        {isTrial ? null : <TrialsSoFar view={props.view} />}
         <RulesSoFar view={props.view} />
       </div>
       <div className="giving-side">
         <Figure figure={step.figure} />
         <MaySay step={step} />
-        <Happenings
-          view={props.view}
-          step={step}
-          keys={props.happeningKeys}
-          onHappening={props.onHappening}
-        />
+        {isTrial ? (
+          <Counted view={props.view} step={step} keys={props.happeningKeys} onHappening={props.onHappening} />
+        ) : null}
       </div>
+      {isTrial ? <Events step={step} /> : null}
     </div>
   )
 }
@@ -113,9 +111,9 @@ function AllGiven(props: GivingProps) {
   const { view } = props
   return (
     <div className="giving-columns">
-        <Missing missing={view.missing} onTakeUp={props.onTakeUp} />
       <div className="giving-step">
         <p className="giving-text">{say('administration.all_given')}</p>
+        <Missing missing={view.missing} onTakeUp={props.onTakeUp} />
         {view.unexplained.length === 0 ? null : (
           <div className="stack">
             <p className="step-aside">

@@ -3,7 +3,6 @@ import type { AdministrationView, StepView, Trial } from '../../../protocols/run
 import { COMMAND_KEYS, type Command } from '../../input/keys.ts'
 import { capOf } from '../../input/keys-shown.ts'
 import { KeyCap } from '../../parts/key-cap.tsx'
-import { faceOf } from '../../steps/registry.ts'
 import { tellOutcome, tellReadings, tellSide } from '../../steps/tell.ts'
 import { say } from '../../words/index.ts'
 import { offers } from './intents.ts'
@@ -89,33 +88,39 @@ export const keyed = (step: StepView | null): readonly Happening[] =>
 
 const isBuiltIn = ({ name }: Happening): boolean => (BUILT_IN as readonly string[]).includes(name)
 
-/**
- * What may be seen: counted or noted by its own key while the trial goes on; void by one key, whatever the reason;
- * or a stop by one key. Shown where a trial is given.
- */
-export function Happenings({ view, step, keys, onHappening }: HappeningsProps) {
-  if (!faceOf(step).isTrial) return null
-  const noted = keyed(step).filter(({ becomes }) => becomes === 'tally' || becomes === 'go-on')
+const isNoted = ({ becomes }: Happening): boolean => becomes === 'tally' || becomes === 'go-on'
+
+/** What is counted or noted by its own key while the trial goes on. */
+export function Counted({ view, step, keys, onHappening }: HappeningsProps) {
+  const noted = keyed(step).filter(isNoted)
+  if (noted.length === 0) return null
+  return (
+    <section className="giving-part">
+      <h2>{say('administration.happenings')}</h2>
+      <ul className="giving-happenings">
+        {noted.map((each) => (
+          <li key={each.name}>
+            <Noted each={each} keys={keys} isOpen={offers(view, 'happened')} onHappening={onHappening} />
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}
+
+/** What else may be seen: what changes nothing, what makes the trial void, what stops it. */
+export function Events({ step }: Pick<HappeningsProps, 'step'>) {
+  const noted = keyed(step).filter(isNoted)
   const of = (becomes: Happening['becomes']): readonly Happening[] =>
     step.happenings.filter((each) => each.becomes === becomes && !isBuiltIn(each))
+  const goesOn = of('go-on').filter((each) => !noted.includes(each))
+  if (goesOn.length + of('void').length + of('stop').length === 0) return null
   return (
-    <>
-      {noted.length === 0 ? null : (
-        <section className="giving-part">
-          <h2>{say('administration.happenings')}</h2>
-          <ul className="giving-happenings">
-            {noted.map((each) => (
-              <li key={each.name}>
-                <Noted each={each} keys={keys} isOpen={offers(view, 'happened')} onHappening={onHappening} />
-              </li>
-            ))}
-          </ul>
-        </section>
-      )}
+    <div className="giving-events">
+      <GoesOn happenings={goesOn} />
       <Ended title={say('administration.void_if')} command="void" happenings={of('void')} />
       <Ended title={say('administration.stop_if')} command="stop" happenings={of('stop')} />
-      <GoesOn happenings={of('go-on').filter((each) => !noted.includes(each))} />
-    </>
+    </div>
   )
 }
 

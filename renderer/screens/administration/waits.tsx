@@ -54,45 +54,49 @@ function useHalt({ onAct }: Pick<WaitProps, 'onAct'>) {
 export function Halted({ onAct }: WaitProps) {
   const form = useHalt({ onAct })
   return (
-    <Page title={say('administration.halt.title')} lead={say('administration.halt.lead')}>
-      <Choice
-        label={say('administration.halt.ends')}
-        options={ENDS.map((id) => ({
-          id,
-          label: say(`administration.halt.${id}`),
-          detail: say(`administration.halt.${id}_then`),
-        }))}
-        value={form.ends}
-        onChange={form.setEnds}
-      />
-      <Field
-        label={say('administration.halt.why')}
-        value={form.reason}
-        onChange={form.setReason}
-        isRequired
-        isMultiline
-        width="wide"
-        maxLength={1000}
-      />
-      <Choice
-        label={say('administration.halt.pain')}
-        hint={say('administration.halt.pain_hint')}
-        options={PAINS.map((id) => ({
-          id,
-          label: id === 'not_asked' ? say('administration.halt.not_asked') : id,
-        }))}
-        value={form.pain}
-        onChange={form.setPain}
-        isRow
-      />
-      <Field
-        label={say('administration.halt.done')}
-        value={form.done}
-        onChange={form.setDone}
-        isMultiline
-        width="wide"
-        maxLength={1000}
-      />
+    <Page title={say('administration.halt.title')} lead={say('administration.halt.lead')} isWide>
+      <div className="giving-halt">
+        <Choice
+          label={say('administration.halt.ends')}
+          options={ENDS.map((id) => ({
+            id,
+            label: say(`administration.halt.${id}`),
+            detail: say(`administration.halt.${id}_then`),
+          }))}
+          value={form.ends}
+          onChange={form.setEnds}
+        />
+        <div className="stack">
+          <Field
+            label={say('administration.halt.why')}
+            value={form.reason}
+            onChange={form.setReason}
+            isRequired
+            isMultiline
+            width="wide"
+            maxLength={1000}
+          />
+          <Choice
+            label={say('administration.halt.pain')}
+            hint={say('administration.halt.pain_hint')}
+            options={PAINS.map((id) => ({
+              id,
+              label: id === 'not_asked' ? say('administration.halt.not_asked') : id,
+            }))}
+            value={form.pain}
+            onChange={form.setPain}
+            isRow
+          />
+          <Field
+            label={say('administration.halt.done')}
+            value={form.done}
+            onChange={form.setDone}
+            isMultiline
+            width="wide"
+            maxLength={1000}
+          />
+        </div>
+      </div>
       <p role="alert" className="giving-problem">
         {form.problem}
       </p>
