@@ -3,6 +3,7 @@
  * and work out nothing of their own. Numbers are unrounded here; `decimals` says how they are shown.
  */
 import { z } from 'zod'
+import { NORM_KINDS } from '../language/model.ts'
 import { place } from '../runner/events.ts'
 import { correction, deviation, pass, trial } from '../runner/view.ts'
 
@@ -17,7 +18,7 @@ export const normComparison = z.strictObject({
   title: z.string(),
   population: z.string(),
   source: z.strictObject({ id: z.string(), cite: z.string(), note: z.string() }),
-  statistic: z.literal('mean-sd'),
+  statistic: z.enum(NORM_KINDS),
   /** `memory` until a named person of the clinic has verified the table. */
   standing: z.enum(['seen', 'memory', 'verified']),
   verifiedBy: z.string().nullable(),

@@ -75,9 +75,11 @@ function normFrom(draft: Draft, tree: Tree): Norm {
       ? wordsFrom(draft, title, `norms.${name}`)
       : givenWords(draft, `norms.${name}`, name.replaceAll('_', ' ')),
     of,
-    as: 'mean-sd',
+    as: (writtenOf(childOf(tree, 'as')) ?? 'mean-sd') as Norm['as'],
     unit: writtenOf(unit) ?? unitOfScore(draft, of) ?? '1',
     rows: draft.normTable(file).rows.map(({ row }) => row),
+    columns: [],
+    bands: {},
     file,
     gathered: gatheredFrom(childOf(tree, 'gathered')),
     differs: writtenOf(childOf(tree, 'differs')) === 'caution' ? 'caution' : 'withhold',
