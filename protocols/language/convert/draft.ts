@@ -136,13 +136,13 @@ export class Draft {
     return known
   }
 
-  /** Whether an error was reported inside `tree`; what lies inside `except` doesn't count. */
-  isBroken(tree: Tree, except: Tree | null = null): boolean {
+  /** Whether an error was reported inside `tree`; what lies inside one of `except` doesn't count. */
+  isBroken(tree: Tree, except: readonly Tree[] = []): boolean {
     return this.problems.some(
       ({ at, severity }) =>
         severity === 'error' &&
         inside(tree.at, at) &&
-        !(except && at.start >= except.at.start && inside(except.at, at)),
+        !except.some((each) => inside(each.at, at)),
     )
   }
 
