@@ -1,7 +1,7 @@
 /** What can be told or put right at any time: nothing here re-routes what is being given. */
 import { otherSide, type Side } from '../client.ts'
 import { STEP_KINDS } from '../language/schema/kinds.ts'
-import { type Ground, sectionChart, sectionMoment } from './due.ts'
+import { type Ground, sectionKind, sectionMoment } from './due.ts'
 import type { EventBody, Place, RunnerEvent } from './events.ts'
 import { grow, type Grown, listOf, newest, replaced } from './grown.ts'
 import { samePlace } from './places.ts'
@@ -171,7 +171,9 @@ function judgeAgain(ground: Ground, then: State, { rule, place, verdict }: Judge
   const { node } = spotOf(ground.tree, rule)
   if (node.node === 'rule') return ground.judging.holds(then, node.when, place)
   if (node.node !== 'section') return verdict
-  return sectionChart(node).next(sectionMoment(ground, then, node, place))
+  const { chart, chooses } = sectionKind(node)
+  const moment = sectionMoment(ground, then, node, place)
+  return chart === null ? (chooses?.(moment).part ?? null) : chart.next(moment)
 }
 
 const mirrored = (side: string) => otherSide(side as Side)

@@ -140,9 +140,7 @@ export class Draft {
   isBroken(tree: Tree, except: readonly Tree[] = []): boolean {
     return this.problems.some(
       ({ at, severity }) =>
-        severity === 'error' &&
-        inside(tree.at, at) &&
-        !except.some((each) => inside(each.at, at)),
+        severity === 'error' && inside(tree.at, at) && !except.some((each) => inside(each.at, at)),
     )
   }
 

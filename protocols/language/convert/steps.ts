@@ -1,8 +1,10 @@
 /** Steps, sections and rules as the model has them, by what their kinds say of their own keys. */
 import type { SectionKind } from '../../sections/kind.ts'
 import type { Cue, StepKind } from '../../steps/kind.ts'
+import type { Expression } from '../expressions/types.ts'
 import type { CountsAs, Node, Outcome, Quantity, Rule, Section, Step, Text } from '../model.ts'
 import { childOf, entryOf, type MapNode, plain, type Tree } from '../reader/tree.ts'
+import { innerSteps } from '../schema/inner-steps.ts'
 import { SECTION_KINDS, STEP_KINDS } from '../schema/kinds.ts'
 import { convert } from '../units.ts'
 import type { Draft } from './draft.ts'
@@ -40,6 +42,9 @@ function nodesFrom(draft: Draft, items: readonly Tree[], around: readonly Sectio
 
 type Fields = Record<string, unknown>
 
+/** The kind of section that each case of a choice is. */
+const PART = 'group'
+
 function sectionFrom(
   draft: Draft,
   tree: MapNode,
@@ -51,9 +56,14 @@ function sectionFrom(
   const steps: Node[] = []
   const section: Section = { node: 'section', kind: kind.kind, name, at: tree.at, fields, steps }
   draft.place(section, tree)
-  const inner = childOf(tree, 'steps')
+  const inner = innerSteps(tree)
   const within = [...around, section]
-  if (!draft.isBroken(tree, inner)) {
+  if (
+    !draft.isBroken(
+      tree,
+      inner.map(({ list }) => list),
+    )
+  ) {
     Object.assign(fields, plainFields(tree, kind.keys.shape))
     const standing = { around, each: [], owner: tree }
     textFields(draft, tree, name, kind.texts, standing, fields)
@@ -65,8 +75,36 @@ function sectionFrom(
       }
     }
   }
-  if (inner?.is === 'list') steps.push(...nodesFrom(draft, inner.items, within))
+  if (kind.chooses !== null) casesFrom(draft, tree, section, around, { fields, steps })
+  else for (const { list } of inner) steps.push(...nodesFrom(draft, list.items, within))
   return section
+}
+
+/** Each case becomes a group of its own inside the section, named by its place, which no name of the file can be. */
+function casesFrom(
+  draft: Draft,
+  tree: MapNode,
+  section: Section,
+  around: readonly Section[],
+  { fields, steps }: { readonly fields: Fields; readonly steps: Node[] },
+): void {
+  const cases: { readonly when: Expression; readonly name: string }[] = []
+  const within = [...around, section]
+  let otherwise: string | null = null
+  for (const { of, list } of innerSteps(tree)) {
+    const name = of === tree ? `${section.name}:otherwise` : `${section.name}:${cases.length + 1}`
+    const given: Node[] = []
+    const part: Section = { node: 'section', kind: PART, name, at: of.at, fields: {}, steps: given }
+    given.push(...nodesFrom(draft, list.items, [...within, part]))
+    if (of === tree) otherwise = given.length > 0 ? name : null
+    else {
+      const when = childOf(of, 'when') ?? of
+      const standing: Standing = { around, each: [], owner: tree }
+      cases.push({ when: expressionFrom(draft, when, 'when', { is: 'bool' }, standing), name })
+    }
+    if (given.length > 0) steps.push(draft.place(part, of === tree ? list : of))
+  }
+  Object.assign(fields, { cases, otherwise })
 }
 
 function stepFrom(

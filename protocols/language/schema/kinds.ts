@@ -57,11 +57,9 @@ const schemas = new Map<string, z.ZodObject>([['rule', rule]])
 for (const { kind, keys } of STEP_KINDS.values()) {
   schemas.set(kind, z.strictObject({ [kind]: name, ...COMMON, ...keys.shape }))
 }
-for (const { kind, keys } of SECTION_KINDS.values()) {
-  schemas.set(
-    kind,
-    z.strictObject({ [kind]: name, ...keys.shape, steps: z.array(z.unknown()).min(1).max(1000) }),
-  )
+const inner = { steps: z.array(z.unknown()).min(1).max(1000) }
+for (const { kind, keys, chooses } of SECTION_KINDS.values()) {
+  schemas.set(kind, z.strictObject({ [kind]: name, ...keys.shape, ...(chooses === null && inner) }))
 }
 
 /** The schema of whatever may stand among `steps`, by its first key. */
