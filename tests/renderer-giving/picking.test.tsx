@@ -78,3 +78,35 @@ describe('The keys of what may be picked', () => {
     expect(pickedBy({ key: 'H', code: 'KeyH' })).toBe('h')
   })
 })
+
+describe('A grade on the stage', () => {
+  const protocol = madeProtocol(`
+  - { timed: carry, start: { said: go }, stop: { seen: home }, limit: 60 s }
+  - rated: quality
+    of: carry
+    scale: { 0: None, 1: Part, 2: Slow, 3: Normal }
+    highest: "last(carry.time) < 5 ? 3 : 2"
+`)
+
+  it('shows each grade with its words and its own digit, and which take a reason', () => {
+    const markup = drawn(new Giving(protocol).begin().time(7).view())
+    clean(markup)
+    expect(markup).toMatch(/>0<.*None.*<kbd[^>]*>0<.*>3<.*Normal.*takes a reason.*<kbd[^>]*>3</)
+    expect(markup).toContain('What was measured allows 2 at most.')
+    expect(picked(markup)).toEqual([])
+    expect(mainLabel(markup)).toBe('Grade first')
+  })
+
+  it('says nothing of a highest grade where none is above it', () => {
+    expect(drawn(new Giving(protocol).begin().time(4).view())).not.toContain('at most')
+  })
+
+  it('marks the grade that was given, keeps it by the main key and tells it among the trials', () => {
+    const giving = new Giving(protocol).begin().time(4)
+    giving.do(giving.body('graded', { grade: 3, reason: null }))
+    expect(picked(drawn(giving.view()))).toEqual(['3Normal'])
+    expect(mainLabel(drawn(giving.view()))).toBe('Keep and go on')
+    giving.press('kept')
+    clean(drawn(giving.view()))
+  })
+})

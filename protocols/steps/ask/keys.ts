@@ -12,6 +12,8 @@ export const keys = z.strictObject({
   options: z
     .record(name, text, { error: OPTIONS_PHRASE })
     .refine((options) => Object.keys(options).length >= 2, { error: OPTIONS_PHRASE })
+    // For the JSON Schema, which can't say it otherwise.
+    .meta({ minProperties: 2 })
     .optional(),
   range: bounds.optional(),
   unit: unit.optional(),
