@@ -13,6 +13,8 @@ export { arms, facts } from './log-book.ts'
 export interface Given {
   /** Value of a score in a hand or of the whole; null where it has none. */
   value(score: string, hand?: string): number | null
+  /** The hands in which there is a score at all, with a value or without. */
+  hands(score: string): readonly unknown[]
   /** Why a score has no value. */
   why(score: string, hand?: string): string | null
   /** How a table meets a score in a hand. */
@@ -78,6 +80,25 @@ export class Giving {
     if (limit !== null && seconds >= limit) this.#book.press('limit_reached', this.#book.tick(1000 * limit))
     else this.#book.press('stopped', { stamp: this.#book.stamp(1000 * seconds) })
     return this.#kept()
+  }
+
+  /** The clock that runs stops so many seconds after its start, whatever happened in between. */
+  stops(seconds: number): this {
+    const { startedAt } = this.#book.here().face as { readonly startedAt: { readonly at: number } }
+    this.#book.press('stopped', { stamp: this.#book.stampAt(startedAt.at + 1000 * seconds) })
+    return this.#kept()
+  }
+
+  /** A question is answered, and the answer kept. */
+  answers(answer: string | number): this {
+    this.on()
+    this.#book.press('answered', { answer, confirmed: false })
+    return this.#kept()
+  }
+
+  /** Rules that did something in this administration so far, in the order of the file. */
+  noted(): readonly string[] {
+    return this.view().rules.flatMap(({ rule, did }) => (did === 'nothing' ? [] : [rule]))
   }
 
   /** A window with so many taps, and what is counted at its end. */
@@ -167,6 +188,7 @@ export class Giving {
     }
     return {
       value: (score, hand) => find(score, hand).value,
+      hands: (name) => scored.flatMap(({ score, place }) => (score.name === name ? [place.hand] : [])),
       why: (score, hand) => find(score, hand).missing?.code ?? null,
       norm,
       trials: standing.trials,
