@@ -12,16 +12,17 @@ const STEP = { $ref: '#/$defs/step' }
  * them; that a step's first key is its kind, and all that needs more than one place of the file, the reader tells.
  */
 export function protocolJsonSchema(): JsonSchema {
-  const { $schema, ...file } = shapeOf(top)
+  const file = shapeOf(top)
   const kinds = [...NODE_SCHEMAS.keys()]
-  const nodes = kinds.map((kind) => [kind, withoutDialect(shapeOf(shapeOfKind(kind)))] as const)
+  const nodes = kinds.map((kind) => [kind, shapeOf(shapeOfKind(kind))] as const)
   const step = {
     type: 'object',
     anyOf: kinds.map((kind) => ({ required: [kind] })),
-    allOf: kinds.map((kind) => ({ if: { required: [kind] }, then: { $ref: `#/$defs/${kind}` } })),
+    // What isn't of a kind fits whatever that kind's shape is: a condition, without a key that a promise has.
+    allOf: kinds.map((kind) => ({ anyOf: [{ not: { required: [kind] } }, { $ref: `#/$defs/${kind}` }] })),
   }
   return {
-    $schema,
+    $schema: 'https://json-schema.org/draft/2020-12/schema',
     title: 'Protocol of a hand or arm test',
     ...file,
     properties: { ...file.properties, evenhand: { const: 1 } },
@@ -33,14 +34,11 @@ const shapeOfKind = (kind: string): z.ZodType => NODE_SCHEMAS.get(kind) ?? z.nev
 
 /** What the file's shapes leave open is always a step: its kind decides over it. */
 function shapeOf(schema: z.ZodType): JsonSchema {
-  return z.toJSONSchema(schema, {
+  const shape = z.toJSONSchema(schema, {
     io: 'input',
     override: ({ zodSchema, jsonSchema }) => {
-      if (zodSchema._zod.def.type === 'unknown') Object.assign(jsonSchema, STEP)
+      if (zodSchema instanceof z.ZodUnknown) Object.assign(jsonSchema, STEP)
     },
   })
-}
-
-function withoutDialect({ $schema: _, ...rest }: JsonSchema): Omit<JsonSchema, '$schema'> {
-  return rest
+  return Object.fromEntries(Object.entries(shape).filter(([key]) => key !== '$schema'))
 }

@@ -14,7 +14,9 @@ export const keys = z.strictObject({
     .refine(
       (scale) => Object.keys(scale).length >= 2 && Object.keys(scale).every((grade) => GRADE.test(grade)),
       { error: SCALE_PHRASE },
-    ),
+    )
+    // For the JSON Schema, which can't say it otherwise.
+    .meta({ minProperties: 2, propertyNames: { pattern: GRADE.source } }),
   highest: expression.optional(),
   allow: z.union([z.array(whole).min(1), from], { error: ALLOW_PHRASE }).optional(),
 })
