@@ -31,6 +31,8 @@ export const give = (name: string, occasion: Occasion = {}): Giving => new Givin
 /** Gives a library test as an examiner would, step by step, through the runner's public door. */
 export class Giving {
   readonly #book: LogBook
+  /** The least of each rest that was kept, in seconds. */
+  readonly rests: number[] = []
 
   constructor(name: string, occasion: Occasion) {
     this.#book = new LogBook(name)
@@ -58,6 +60,7 @@ export class Giving {
       instruct: () => book.press('said', { stamp: book.stamp(3000) }),
       demonstrate: () => book.press('shown', { stamp: book.stamp(3000) }),
       rest: () => {
+        this.rests.push(Number(book.here().face.least))
         book.press('began', book.tick(0))
         book.press('over', book.tick(1000 * Number(book.here().face.least)))
       },
@@ -70,6 +73,12 @@ export class Giving {
   begins(): this {
     this.#book.press('armed', { stamp: this.#book.stamp(2000) })
     this.#book.press('started', { stamp: this.#book.stamp(1500) })
+    return this
+  }
+
+  /** An event of the step at hand, so many milliseconds after the last one. */
+  presses(event: string, after: number): this {
+    this.#book.press(event, { stamp: this.#book.stamp(after) })
     return this
   }
 
@@ -112,6 +121,32 @@ export class Giving {
     return this.#kept()
   }
 
+  /** A window in which the client presses the key so often, the hand then at rest. */
+  taps(count: number): this {
+    this.on().begins()
+    const ms = 1000 * Number(this.#book.here().face.window)
+    const apart = Math.floor((ms - 1) / Math.max(count, 1))
+    for (let tap = 1; tap <= count; tap += 1) this.#book.press('tapped', { stamp: this.#book.stamp(apart) })
+    this.#book.press('window_ended', this.#book.tick(ms - count * apart))
+    this.#book.press('settled', this.#book.tick(1000))
+    return this.#kept()
+  }
+
+  /** A grade; with a reason where it is above what the trial allows. */
+  grades(grade: number, reason: string | null = null): this {
+    this.on()
+    this.#book.press('graded', { grade, reason })
+    return this.#kept()
+  }
+
+  /** What a rule asks before it does anything is answered. */
+  rules(rule: string, apply: boolean): this {
+    const { asking } = this.view()
+    if (asking === null) throw new Error('No rule asks anything.')
+    this.#book.act({ kind: 'ruled', rule, place: asking.place, apply })
+    return this.on()
+  }
+
   /** A value read from the instrument. */
   reads(value: number): this {
     this.on()
@@ -125,6 +160,7 @@ export class Giving {
       timed: () => this.run(25),
       counted: () => this.window(14),
       measured: () => this.reads(8),
+      tapped: () => this.taps(20),
     }
     for (this.on(); this.step()?.practice; ) practise[this.#book.here().kind]?.()
     return this
