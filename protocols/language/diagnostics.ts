@@ -1,10 +1,10 @@
-/**
- * What a severity promises the author of a protocol:
- * - `error`: the protocol can't be given as it stands; false alarms are defects of ours.
- * - `warning`: it can be given, but says something its author almost surely doesn't mean.
- * - `advice`: it can be given and means what it says; something would serve its users better.
- */
-export type Severity = 'error' | 'warning' | 'advice'
+/** What a severity promises the author of a protocol. */
+export const SEVERITY_PROMISES = {
+  error: 'The protocol can’t be given as it stands. A false alarm is a defect of the program.',
+  warning: 'The protocol can be given, but says something that its author almost surely doesn’t mean.',
+  advice: 'The protocol can be given and means what it says. Something would serve its users better.',
+} as const
+export type Severity = keyof typeof SEVERITY_PROMISES
 
 /** A stretch of one file: offsets into its text, half open. Lines and columns are worked out at the edge. */
 export interface Range {

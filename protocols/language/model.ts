@@ -163,15 +163,54 @@ export interface Score {
 /** How each condition stood where norms or change figures were gathered. */
 export type Gathered = Readonly<Record<string, string>>
 
+/** What the rows of a norm table state, each with columns of its own. */
+export const NORM_KINDS = ['mean-sd', 'percentiles', 'lms', 'cut-offs', 'bands'] as const
+export type NormKind = (typeof NORM_KINDS)[number]
+
+/** Properties of a client that a column of a norm table can be named as, beside sex, age and hand. */
+export const CLIENT_COLUMNS = ['schooling', 'affected_side', 'arm'] as const
+
+/**
+ * A column by which a row is chosen: named as a loop (the item's id or the number of the pass), a condition (what
+ * was recorded), a step (its first reading here, such as the answer to an `ask`), or a property of the client:
+ * `schooling` in years, `affected_side` (right, left, both, neither), `arm` (affected, less_affected or unaffected,
+ * of the arm that the score is of).
+ */
+export interface NormColumn {
+  readonly column: string
+  readonly by: 'loop' | 'condition' | 'step' | 'client'
+}
+
+/** What a choosing column must hold: a word as recorded, or a number within a range, both ends included. */
+export type NormCell =
+  | { readonly is: 'word'; readonly word: string }
+  | { readonly is: 'range'; readonly from: number | null; readonly to: number | null }
+
 export interface NormRow {
   readonly sex: 'F' | 'M' | 'any'
   /** Completed years, both ends included; null: open. */
   readonly ageMin: number | null
   readonly ageMax: number | null
   readonly hand: 'right' | 'left' | 'dominant' | 'nondominant' | 'any'
+  /** By choosing column; one that fits anything (an empty cell) is left out. */
+  readonly chosenBy: Readonly<Record<string, NormCell>>
   readonly n: number | null
+  /** Of `mean-sd`. */
   readonly mean: number | null
   readonly sd: number | null
+  /** Of `percentiles`: ranks above 0 and below 100, rising, counted from the lowest value up; else empty. */
+  readonly percentiles: readonly { readonly rank: number; readonly value: number }[]
+  /** Of `lms`: power, median (above 0), coefficient of variation (above 0). */
+  readonly lms: { readonly l: number; readonly m: number; readonly s: number } | null
+  /** Of `cut-offs`: the bands on both sides of a value, and to which of them the value itself belongs. */
+  readonly cutOff: {
+    readonly value: number
+    readonly below: string
+    readonly above: string
+    readonly equal: 'below' | 'above'
+  } | null
+  /** Of `bands`, of which a stratum has several: from this value on and below that one; null: open. */
+  readonly band: { readonly id: string; readonly from: number | null; readonly below: number | null } | null
   readonly provenance: 'seen' | 'memory'
   readonly line: number
 }
@@ -180,9 +219,13 @@ export interface Norm {
   readonly name: string
   readonly title: Text
   readonly of: string
-  readonly as: 'mean-sd'
+  readonly as: NormKind
   readonly unit: string
   readonly rows: readonly NormRow[]
+  /** The table's choosing columns beside sex, age and hand. */
+  readonly columns: readonly NormColumn[]
+  /** Words of `cut-offs` and `bands`, by the ids that the table uses. */
+  readonly bands: Readonly<Record<string, Text>>
   readonly file: string
   readonly gathered: Gathered
   /** What becomes of the comparison where a condition differs or is unknown. */

@@ -5,6 +5,7 @@ import type { Ground } from './due.ts'
 import type { EventBody, Place, RunnerEvent } from './events.ts'
 import { grow, type Grown, listOf, newest, replaced } from './grown.ts'
 import { differing } from './judging-again.ts'
+import type { StepMoment } from './moment.ts'
 import { isWithin, notPlausible, type Range } from './plausible.ts'
 import type { Happened, Judged, State } from './state.ts'
 import { stepKind } from './step-ground.ts'
@@ -93,12 +94,16 @@ const explained = (ground: Ground): Told<'explained'> => ({
 
 const isCorrectable = ({ status, outcome }: Trial): boolean => status === 'standing' && outcome === 'done'
 
-/** What is plausible for a value of a trial where it was given. */
-function rangeOf(ground: Ground, state: State, trial: Trial, column: string): Range | null {
+/** A trial's step as its kind sees it where the trial was given. */
+function momentOf(ground: Ground, state: State, trial: Trial): StepMoment {
   const step = stepOf(ground.tree, trial.step)
   const there = { ...state, visit: null, flight: null, place: trial.place }
-  return stepKind(step).plausible(stepMoment({ ...ground, step }, there, ''), column)
+  return stepMoment({ ...ground, step }, there, '')
 }
+
+/** What is plausible for a value of a trial where it was given. */
+const rangeOf = (ground: Ground, state: State, trial: Trial, column: string): Range | null =>
+  stepKind(stepOf(ground.tree, trial.step)).plausible(momentOf(ground, state, trial), column)
 
 const corrected = (ground: Ground): Told<'corrected'> => ({
   waits: ({ trials }) => newest(trials, isCorrectable) === null,
@@ -112,6 +117,8 @@ const corrected = (ground: Ground): Told<'corrected'> => ({
     if (type === undefined || trial.readings[column] === undefined)
       return refuse('no_such_column', { column })
     if ((type.is === 'number') !== (typeof value === 'number')) return refuse('wrong_type', { column })
+    const misfit = stepKind(step).misfits?.(momentOf(ground, state, trial), column, value) ?? null
+    if (misfit !== null) return misfit
     const range = rangeOf(ground, state, trial, column)
     return range !== null && typeof value === 'number' ? notPlausible(value, range, confirmed) : null
   },

@@ -2,11 +2,12 @@
 import type { Node } from '../language/model.ts'
 import { told, unexplained } from './afterwards.ts'
 import { endedByKey, happeningOf } from './befalls.ts'
+import { onceNode } from './chart-once.ts'
 import { ruleNode } from './chart-rules.ts'
 import { cutOff, sectionNode } from './chart-sections.ts'
 import { causeOf, INTERRUPTED, stepNode } from './chart-steps.ts'
 import { BACK, CLOSE, phase, SETTLE_TEST } from './chart-waiting.ts'
-import type { Ground } from './due.ts'
+import { type Ground, sectionKind } from './due.ts'
 import { grow } from './grown.ts'
 import { misplaced } from './step-ground.ts'
 import type { Happened, State } from './state.ts'
@@ -74,7 +75,10 @@ export function givingNode(ground: Ground): ChartNode {
 function nodesOf(ground: Ground, nodes: readonly Node[]): Record<string, ChartNode> {
   return Object.fromEntries(
     nodes.map((node) => {
-      if (node.node === 'section') return [node.name, sectionNode(ground, node, nodesOf(ground, node.steps))]
+      if (node.node === 'section') {
+        const made = sectionKind(node).chart === null ? onceNode : sectionNode
+        return [node.name, made(ground, node, nodesOf(ground, node.steps))]
+      }
       return [node.name, node.node === 'step' ? stepNode(ground, node) : ruleNode(ground, node)]
     }),
   )

@@ -108,6 +108,13 @@ export interface Chance {
   earlier(section: string): readonly (readonly string[])[]
 }
 
+/** Which of a section's parts is given: the name of one; null: none. */
+export interface Choice {
+  readonly part: string | null
+  /** True where that can't be told, since a condition has no answer. */
+  readonly unclear: boolean
+}
+
 export interface SectionChart {
   /** True when an `ordered` event has to say in which order the passes come. */
   ordered(section: Section): boolean

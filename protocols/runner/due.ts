@@ -31,7 +31,12 @@ export function sectionKind(section: Section): SectionKind {
   return kind
 }
 
-export const sectionChart = (section: Section): SectionChart => sectionKind(section).chart
+/** How the passes of a section come. */
+export function sectionChart(section: Section): SectionChart {
+  const { chart } = sectionKind(section)
+  if (chart === null) throw new Error(`${section.name} has no passes.`)
+  return chart
+}
 
 /** True for steps whose trials become rows. */
 export const isTrial = (step: Step): boolean =>
@@ -78,7 +83,14 @@ function* within(ground: Ground, state: State, node: Node, place: Place): Genera
   if (node.node === 'step') yield { step: node, place, outcome: null }
   if (node.node !== 'section') return
   const moment = sectionMoment(ground, state, node, place)
-  const chart = sectionChart(node)
+  const { chart, chooses } = sectionKind(node)
+  if (chart === null) {
+    const part = chooses?.(moment).part
+    for (const each of node.steps) {
+      if (part === undefined || part === each.name) yield* within(ground, state, each, place)
+    }
+    return
+  }
   if (moment.order === null) {
     for (const item of chart.leftOut(moment))
       yield* withinPass(ground, state, node, { place, pass: item, outcome: 'absent' })
@@ -174,8 +186,10 @@ export function dueAfter(ground: Ground, state: State, name: string, whole: Reac
 }
 
 function laterPasses(ground: Ground, state: State, section: Section): Due[] {
+  const { chart } = sectionKind(section)
+  if (chart === null) return []
   const moment = sectionMoment(ground, state, section, state.place)
-  return sectionChart(section)
+  return chart
     .due(moment)
     .filter((id) => state.detour === null || !isGiven(ground, state, section, moment.around, id))
     .flatMap((id) => [

@@ -1,5 +1,5 @@
 /** What rules and sections would say by now of what they judged then: corrections never re-route by themselves. */
-import { type Ground, sectionChart, sectionMoment } from './due.ts'
+import { type Ground, sectionKind, sectionMoment } from './due.ts'
 import { listOf } from './grown.ts'
 import { samePlace } from './places.ts'
 import type { Judged, State } from './state.ts'
@@ -24,5 +24,7 @@ export function judgedAgain(ground: Ground, state: State, judged: Judged): Judge
   const { node } = spotOf(ground.tree, rule)
   if (node.node === 'rule') return ground.judging.holds(then, node.when, place)
   if (node.node !== 'section') return verdict
-  return sectionChart(node).next(sectionMoment(ground, then, node, place))
+  const { chart, chooses } = sectionKind(node)
+  const moment = sectionMoment(ground, then, node, place)
+  return chart === null ? (chooses?.(moment).part ?? null) : chart.next(moment)
 }

@@ -1,3 +1,4 @@
+import type { Expression, Value } from '../language/expressions/types.ts'
 import type { From, KitItem, Quantity, Step, Text } from '../language/model.ts'
 import type { Place } from './events.ts'
 import type { Trial } from './view.ts'
@@ -34,4 +35,6 @@ export interface StepMoment {
   say(text: Text): string
   /** A value of the file in `unit`; null when its expression has none here. */
   quantity(from: From<Quantity>, unit: string): number | null
+  /** What an expression of the file gives here. */
+  value(expression: Expression): Value
 }

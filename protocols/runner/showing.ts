@@ -7,7 +7,7 @@ import { unexplained } from './afterwards.ts'
 import { askingOf } from './chart-rules.ts'
 import type { Chance } from './chart-parts.ts'
 import { orderingMoment } from './ordering.ts'
-import { dueAfter, dueAt, type Ground, sectionChart, sectionMoment } from './due.ts'
+import { dueAfter, dueAt, type Ground, sectionChart, sectionKind, sectionMoment } from './due.ts'
 import type { Place } from './events.ts'
 import { listOf } from './grown.ts'
 import { offersOf } from './offers.ts'
@@ -152,7 +152,8 @@ function showStep(ground: Ground, state: State, phase: string, say: Say): StepVi
 
 function passesAt(ground: Ground, state: State, place: Place): Pass[] {
   const { around } = spotOf(ground.tree, state.at)
-  return around.map((section): Pass => {
+  const withPasses = around.filter((section) => sectionKind(section).chart !== null)
+  return withPasses.map((section): Pass => {
     const pass = place[section.name]
     const moment = sectionMoment(ground, state, section, place)
     const list = typeof section.fields.in === 'string' ? section.fields.in : null

@@ -30,5 +30,6 @@ export function stepMoment(at: Omit<StepGround, 'kind' | 'ways'>, state: State, 
         scopeAt(judging.standing(state), place),
       ),
     quantity: (from, unit) => judging.quantity(state, from, unit, place)?.value ?? null,
+    value: (expression) => judging.value(state, expression, place).value,
   }
 }

@@ -1,5 +1,6 @@
 /** Where every node of a protocol stands: what is around it and what comes after it. */
 import type { Node, Protocol, Section, Step } from '../language/model.ts'
+import { SECTION_KINDS } from '../language/schema/kinds.ts'
 
 export interface Spot {
   readonly node: Node
@@ -27,12 +28,19 @@ export function treeOf(protocol: Protocol): Tree {
     for (const [index, node] of siblings.entries()) {
       spots.set(node.name, { node, parent: around.at(-1) ?? null, siblings, index, around })
       if (node.node === 'step') steps.push(node)
-      if (node.node === 'section') visit(node.steps, [...around, node])
+      if (node.node === 'section') for (const list of listsIn(node)) visit(list, [...around, node])
     }
   }
   visit(protocol.steps, [])
   return { spots, steps }
 }
+
+/** Steps that are given one after the other: all in the section, or each of its cases by itself. */
+const listsIn = (section: Section): readonly (readonly Node[])[] =>
+  SECTION_KINDS.get(section.kind)?.chooses === null ? [section.steps] : section.steps.map((part) => [part])
+
+/** True for a section that is given pass after pass. */
+const hasPasses = (section: Section): boolean => SECTION_KINDS.get(section.kind)?.chart !== null
 
 /** A node by its name; that every name is known was checked when the protocol was read. */
 export function spotOf(tree: Tree, name: string): Spot {
@@ -47,8 +55,10 @@ export function stepOf(tree: Tree, name: string): Step {
   return node
 }
 
-/** Id of the state that follows a node: the next one beside it, its section's next turn, or the end. */
+/** Id of the state that follows a node: the next one beside it, its section's next turn, what comes after a section without passes, or the end. */
 export function afterNode(tree: Tree, name: string): string {
   const { siblings, index, parent } = spotOf(tree, name)
-  return siblings[index + 1]?.name ?? (parent === null ? END : turnOf(parent.name))
+  const next = siblings[index + 1]
+  if (next !== undefined || parent === null) return next?.name ?? END
+  return hasPasses(parent) ? turnOf(parent.name) : afterNode(tree, parent.name)
 }

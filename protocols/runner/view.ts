@@ -102,6 +102,7 @@ export const deviation = z.strictObject({
     'kit_problem',
     'went_on_late',
     'hands_relabelled',
+    'grade_above',
   ]),
   what: z.string(),
   reason: z.string(),

@@ -5,6 +5,7 @@ import type { Item, Protocol, Text, Wording } from '../language/model.ts'
 import { textOf, wordingFor } from '../language/words.ts'
 import type { Correction, Deviation, Pass } from '../runner/view.ts'
 import { changeSince, type Earlier, errorsHere, type Manner } from './change.ts'
+import { chosenHere } from './choosing.ts'
 import { conditionHere } from './gathered.ts'
 import { compareWithNorm } from './norms.ts'
 import { otherHandOf } from './other-hand.ts'
@@ -192,7 +193,9 @@ function titleOf({ properties }: Item, key: string, { protocol, say }: Building)
 function normsOf(scored: Scored, building: Building): ScoreValue['norms'] {
   const { protocol, standing, administration, verified, age, say } = building
   const { deviations, on } = administration
-  const { facts, conditions } = standing
+  const { facts, trials, conditions } = standing
+  const { place } = scored
+  const hand = handOf(scored, building.outline)
   const countOf = (norms: Deviation['norms']) => deviations.filter((one) => one.norms === norms).length
   return protocol.norms
     .filter(({ of }) => of === scored.score.name)
@@ -200,7 +203,7 @@ function normsOf(scored: Scored, building: Building): ScoreValue['norms'] {
       compareWithNorm(norm, {
         protocol,
         score: scored.score,
-        hand: handOf(scored, building.outline),
+        hand,
         value: scored.value,
         over: scored.over,
         person: {
@@ -212,6 +215,7 @@ function normsOf(scored: Scored, building: Building): ScoreValue['norms'] {
         conditions,
         deviations: { withheld: countOf('withheld'), caution: countOf('caution') },
         verified,
+        choose: (column) => chosenHere(column, { protocol, facts, trials, conditions, place, hand }),
         say,
       }),
     )

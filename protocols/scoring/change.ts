@@ -7,7 +7,7 @@ import type { ChangeFigure, Protocol, Score, Text } from '../language/model.ts'
 import { convert } from '../language/units.ts'
 import type { Place } from '../runner/events.ts'
 import { compareConditions } from './gathered.ts'
-import { asPerformance } from './norms.ts'
+import { asPerformance } from './norm-figures.ts'
 import type { Change, ErrorOfValue, missing } from './result.ts'
 import { normalQuantile } from './statistics/normal.ts'
 

@@ -1,10 +1,11 @@
 /** A bare value with the norms of a protocol: no administration stands behind it. */
 import type { AgeRange } from '../age.ts'
 import { type ClientFacts, NOTHING_KNOWN, otherSide, type Side } from '../client.ts'
-import type { Protocol, Score } from '../language/model.ts'
+import type { NormColumn, Protocol, Score } from '../language/model.ts'
 import { textOf, wordingFor } from '../language/words.ts'
 import type { Place } from '../runner/events.ts'
 import { type FigureHere, figuresHere } from './change.ts'
+import { chosenHere } from './choosing.ts'
 import { compareWithNorm } from './norms.ts'
 import { listOf, outlineOf } from './outline.ts'
 import type { NormComparison } from './result.ts'
@@ -33,6 +34,8 @@ export interface CompareRequest {
   readonly hand: Side | null
   readonly dominant: Side | null
   readonly affected: Side | null
+  /** What columns of the tables hold, such as an answer or years of schooling, by their names. */
+  readonly told: Readonly<Record<string, string>>
 }
 
 /** Why nothing was compared; `detail` is for the sentence. */
@@ -58,7 +61,8 @@ export function compareValue(request: CompareRequest): Compared | CompareProblem
   const say = (text: Score['title']) => textOf(protocol, wording, text)
   const hand = handLoop(protocol, score) === undefined ? null : request.hand
   const { facts, place } = standIn(request, score)
-  const scope = scopeAt({ protocol, facts, trials: [], conditions: {}, orders: [] }, place)
+  const standing = { protocol, facts, trials: [], conditions: {}, orders: [] }
+  const scope = scopeAt(standing, place)
   const { age, sex, dominant } = request
   const norms = protocol.norms
     .filter(({ of }) => of === score.name)
@@ -73,6 +77,7 @@ export function compareValue(request: CompareRequest): Compared | CompareProblem
         conditions: {},
         deviations: { withheld: 0, caution: 0 },
         verified: new Map(),
+        choose: (column) => toldOf(request, column) ?? chosenHere(column, { ...standing, place, hand }),
         say,
       }),
     )
@@ -106,6 +111,9 @@ function problemOf(
     ? null
     : { problem: 'no_norms', detail: { score: name } }
 }
+
+const toldOf = ({ told }: CompareRequest, { column }: NormColumn): string | null =>
+  (Object.hasOwn(told, column) ? told[column] : undefined) ?? null
 
 const handLoop = (protocol: Protocol, score: Score): string | undefined =>
   score.each.find((loop) => listOf(outlineOf(protocol), loop) === 'hands')

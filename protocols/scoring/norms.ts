@@ -1,12 +1,12 @@
 /** A score against the norms that the protocol names. */
 import type { z } from 'zod'
 import type { Side } from '../client.ts'
-import type { Norm, NormRow, Protocol, Score, Text } from '../language/model.ts'
-import { convert } from '../language/units.ts'
+import type { Norm, NormColumn, NormRow, Protocol, Score, Text } from '../language/model.ts'
+import { cellText, type Chosen } from './choosing.ts'
 import { compareConditions } from './gathered.ts'
-import { percentileOf } from './percentile.ts'
+import { figuresOf, STATES } from './norm-figures.ts'
 import type { missing, NormComparison } from './result.ts'
-import { type Person, type Strata, strataOf } from './strata.ts'
+import { type ChosenBy, type Person, type Strata, strataOf } from './strata.ts'
 
 type Caution = z.infer<typeof missing>
 type Stratum = NormComparison['strata'][number]
@@ -27,6 +27,8 @@ export interface Comparand {
   readonly deviations: { readonly withheld: number; readonly caution: number }
   /** Norm name to the person of the clinic who verified its table. */
   readonly verified: ReadonlyMap<string, string>
+  /** What a column of the table holds here; null where that isn't known. */
+  choose(column: NormColumn): Chosen
   /** Words of the protocol in the wording in use. */
   say(text: Text): string
 }
@@ -49,20 +51,37 @@ export function compareWithNorm(norm: Norm, comparand: Comparand): NormCompariso
 }
 
 function withRows(norm: Norm, comparand: Comparand, given: readonly Caution[]): NormComparison {
-  const table = norm.rows.filter(({ mean }) => mean !== null)
-  const found = strataOf(table, comparand.person, comparand.hand)
-  const strata = found.rows.map((row) => stratumOf(row, norm, comparand)).filter((one) => one !== null)
-  if (strata.length < found.rows.length) {
+  const { person, hand, value } = comparand
+  const chosen: ChosenBy = new Map(norm.columns.map((column) => [column.column, comparand.choose(column)]))
+  const found = strataOf(norm.rows.filter(STATES[norm.as]), person, { hand, chosen })
+  const groups = [
+    ...Map.groupBy(found.rows, (row) => (norm.as === 'bands' ? likeness(row) : String(row.line))).values(),
+  ]
+  const strata = groups
+    .map((rows) => stratumOf(rows, norm, { ...comparand, value: value ?? Number.NaN }))
+    .filter((one) => one !== null)
+  if (strata.length < groups.length) {
     const caution: Caution = { code: 'wrong_unit', detail: { unit: norm.unit } }
     return comparison(norm, comparand, { status: 'unavailable', caution: [caution, ...given], strata: [] })
   }
-  const caution = [...personCautions(found, comparand), ...strataCautions(strata), ...given]
+  const caution = [
+    ...personCautions(found, comparand),
+    ...columnCautions(found, chosen),
+    ...strataCautions(strata),
+    ...given,
+  ]
   return comparison(norm, comparand, { status: statusOf(found, strata), caution, strata })
 }
 
+/** Bands of one stratum are several rows. */
+const likeness = ({ sex, ageMin, ageMax, hand, chosenBy }: NormRow): string =>
+  JSON.stringify([sex, ageMin, ageMax, hand, chosenBy])
+
 function statusOf(found: Strata, strata: readonly Stratum[]): NormComparison['status'] {
   if (found.none !== null) return found.none
-  if (strata.every(({ z }) => z === null)) return 'no_spread'
+  if (strata.every(({ figures, z }) => z === null && (figures === null || figures.statistic === 'lms')))
+    return 'no_spread'
+  if (strata.every(({ figures }) => figures?.statistic === 'bands' && figures.band === null)) return 'no_band'
   return strata.length === 1 ? 'used' : 'several'
 }
 
@@ -90,37 +109,17 @@ function comparison(
 }
 
 /** Null where the table's unit doesn't convert to the score's. */
-function stratumOf(row: NormRow, norm: Norm, { score, value }: Comparand): Stratum | null {
-  const mean = convert(row.mean ?? 0, norm.unit, score.unit)
-  const sd = row.sd === null ? null : convert(row.sd, norm.unit, score.unit)
-  if (mean === null || (row.sd !== null && sd === null)) return null
-  const z = sd === null || sd <= 0 || value === null ? null : (value - mean) / sd
-  const performanceZ = z === null ? null : asPerformance(z, score.better)
-  const standing = z === null ? null : percentileOf(performanceZ ?? z, row.n)
+function stratumOf(
+  rows: readonly NormRow[],
+  norm: Norm,
+  { score, value, say }: Comparand & { readonly value: number },
+): Stratum | null {
+  const found = figuresOf(rows, { norm, better: score.better, value, unit: score.unit, say })
+  if (found === null) return null
+  const { row, ...figures } = found
   const { sex, ageMin, ageMax, hand, n, line, provenance } = row
-  return {
-    sex,
-    ageMin,
-    ageMax,
-    hand,
-    n,
-    mean,
-    sd,
-    line,
-    provenance,
-    z,
-    performanceZ,
-    percentile: standing?.percentile ?? null,
-    percentileInterval: standing?.interval ? [...standing.interval] : null,
-    definition: standing?.definition ?? 'normal',
-  }
-}
-
-/** The one place where a direction is turned: z with better counted upwards; null for scores without a better. */
-export function asPerformance(difference: number, better: Score['better']): number | null {
-  if (better === 'none') return null
-  // Adding zero keeps a turned zero from being written as minus nothing.
-  return better === 'lower' ? -difference + 0 : difference
+  const cells = Object.entries(row.chosenBy).map(([column, cell]) => [column, cellText(cell)])
+  return { sex, ageMin, ageMax, hand, chosenBy: Object.fromEntries(cells), n, line, provenance, ...figures }
 }
 
 function givenCautions(
@@ -155,6 +154,13 @@ function personCautions(found: Strata, { person, hand }: Comparand): Caution[] {
   return cautions
 }
 
+/** Columns of which isn't known what they hold here, where they leave several rows open. */
+function columnCautions({ rows }: Strata, chosen: ChosenBy): Caution[] {
+  return [...chosen]
+    .filter(([column, known]) => known === null && rows.some((row) => Object.hasOwn(row.chosenBy, column)))
+    .map(([column]) => ({ code: 'column_unknown', detail: { column } }))
+}
+
 function tableAges({ from, to }: NonNullable<Strata['ages']>): Caution[] {
   if (from !== null && to !== null) return [{ code: 'table_ages', detail: { from, to } }]
   if (from !== null) return [{ code: 'table_from', detail: { from } }]
@@ -163,8 +169,11 @@ function tableAges({ from, to }: NonNullable<Strata['ages']>): Caution[] {
 
 function strataCautions(strata: readonly Stratum[]): Caution[] {
   const cautions: Caution[] = []
-  if (strata.some(({ n, z }) => n === null && z !== null)) cautions.push({ code: 'size_unknown', detail: {} })
+  if (strata.some(({ n, z, figures }) => n === null && z !== null && figures === null))
+    cautions.push({ code: 'size_unknown', detail: {} })
   if (strata.some(({ z }) => z !== null && Math.abs(z) > FAR_OUT))
     cautions.push({ code: 'far_out', detail: {} })
+  if (strata.some(({ z, figures }) => z === null && figures?.statistic === 'lms'))
+    cautions.push({ code: 'lms_undefined', detail: {} })
   return cautions
 }

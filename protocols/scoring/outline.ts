@@ -5,6 +5,8 @@ export interface Outline {
   readonly steps: ReadonlyMap<string, Step>
   readonly sections: ReadonlyMap<string, Section>
   readonly scores: ReadonlyMap<string, Score>
+  /** Happenings that are tallied: each is a column of every trial's table. */
+  readonly tallies: readonly string[]
   /** Names of the steps whose rows a score rests on, by way of other scores too. */
   stepsUnder(score: Score): ReadonlySet<string>
 }
@@ -47,7 +49,8 @@ function drawn(protocol: Protocol): Outline {
     }
     return found
   }
-  return { steps, sections, scores, stepsUnder }
+  const tallies = protocol.happenings.flatMap(({ name, becomes }) => (becomes === 'tally' ? [name] : []))
+  return { steps, sections, scores, tallies, stepsUnder }
 }
 
 /** Name of the list that a loop goes through; null for a loop that only counts its passes. */

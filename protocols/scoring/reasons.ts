@@ -77,6 +77,10 @@ export const NORM_CAUTIONS = {
   size_unknown: [],
   /** More than three standard deviations from the mean: few people of the norm group lie there. */
   far_out: [],
+  /** What a column of the table, such as schooling or an answer, is here isn't known: its name. */
+  column_unknown: ['column'],
+  /** LMS gives nothing for a value of 0 or less. */
+  lms_undefined: [],
   bound: [],
   /** There is no value to compare. */
   no_value: [],

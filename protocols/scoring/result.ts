@@ -3,6 +3,7 @@
  * and work out nothing of their own. Numbers are unrounded here; `decimals` says how they are shown.
  */
 import { z } from 'zod'
+import { NORM_KINDS } from '../language/model.ts'
 import { place } from '../runner/events.ts'
 import { correction, deviation, pass, trial } from '../runner/view.ts'
 
@@ -12,12 +13,43 @@ export const missing = z.strictObject({
   detail: z.record(z.string(), z.union([z.string(), z.number()])),
 })
 
+const tabulated = z.strictObject({ rank: z.number(), value: z.number() })
+
+/** What a row of a table states other than mean and SD, all values in the score's unit, and where the value stands in it. */
+const normFigures = z.discriminatedUnion('statistic', [
+  z.strictObject({
+    statistic: z.literal('percentiles'),
+    /** The tabulated percentiles around the value, ranks counted from the lowest value up; null beyond the outermost. */
+    under: tabulated.nullable(),
+    over: tabulated.nullable(),
+    /** Beyond which outermost percentile the value lies, better counted upwards ("below the 5th"). */
+    beyond: z.strictObject({ side: z.enum(['below', 'above']), rank: z.number() }).nullable(),
+  }),
+  z.strictObject({ statistic: z.literal('lms'), l: z.number(), m: z.number(), s: z.number() }),
+  z.strictObject({
+    statistic: z.literal('cut-offs'),
+    cut: z.number(),
+    side: z.enum(['below', 'above']),
+    /** Words of the side that the value is on. */
+    band: z.string(),
+  }),
+  z.strictObject({
+    statistic: z.literal('bands'),
+    /** Words of the band that holds the value; null where the table has none there. */
+    band: z.string().nullable(),
+    /** From this value on and below that one; null: open. */
+    from: z.number().nullable(),
+    below: z.number().nullable(),
+  }),
+])
+export type NormFigures = z.infer<typeof normFigures>
+
 export const normComparison = z.strictObject({
   norm: z.string(),
   title: z.string(),
   population: z.string(),
   source: z.strictObject({ id: z.string(), cite: z.string(), note: z.string() }),
-  statistic: z.literal('mean-sd'),
+  statistic: z.enum(NORM_KINDS),
   /** `memory` until a named person of the clinic has verified the table. */
   standing: z.enum(['seen', 'memory', 'verified']),
   verifiedBy: z.string().nullable(),
@@ -25,7 +57,16 @@ export const normComparison = z.strictObject({
    * `used`: one row; `several`: as many as age, sex or dominance leave open; or why there is no comparison.
    * Withheld and unavailable ones show no rows.
    */
-  status: z.enum(['used', 'several', 'withheld', 'out_of_range', 'no_row', 'no_spread', 'unavailable']),
+  status: z.enum([
+    'used',
+    'several',
+    'withheld',
+    'out_of_range',
+    'no_row',
+    'no_spread',
+    'no_band',
+    'unavailable',
+  ]),
   /** What to keep in mind, or why it is withheld: codes of `reasons.ts`. */
   caution: z.array(missing),
   /** One per applicable stratum: several where age, sex or dominance is uncertain. */
@@ -36,9 +77,13 @@ export const normComparison = z.strictObject({
       ageMax: z.number().nullable(),
       hand: z.enum(['right', 'left', 'dominant', 'nondominant', 'any']),
       n: z.number().nullable(),
-      /** In the score's unit, whatever the table's is. */
-      mean: z.number(),
+      /** The cells of the table's own columns by which the row was chosen: a word, or a range such as `0..8`. */
+      chosenBy: z.record(z.string(), z.string()),
+      /** In the score's unit, whatever the table's is; null where the table states other figures. */
+      mean: z.number().nullable(),
       sd: z.number().nullable(),
+      /** Null where the table states mean and SD. */
+      figures: normFigures.nullable(),
       /** Line of the table. */
       line: z.int(),
       provenance: z.enum(['seen', 'memory']),
@@ -50,7 +95,7 @@ export const normComparison = z.strictObject({
       percentile: z.number().nullable(),
       /** 95 % interval of the percentile for the size of the norm group; null where that isn't known. */
       percentileInterval: z.tuple([z.number(), z.number()]).nullable(),
-      definition: z.enum(['normal', 'modified-t']),
+      definition: z.enum(['normal', 'modified-t', 'lms', 'tabulated', 'none']),
     }),
   ),
 })

@@ -18,11 +18,19 @@ export const isRow = (trial: Trial): boolean =>
 export const belongs = (trial: Place, place: Place): boolean =>
   Object.entries(place).every(([loop, pass]) => !Object.hasOwn(trial, loop) || trial[loop] === pass)
 
-/** The table of a step as an expression sees it: each column, `outcome`, and `rows`. */
-export function tableOf(step: Step, trials: readonly Trial[], quantify: Quantify): Datum {
+/** The table of a step as an expression sees it: each column, each tallied happening, `outcome`, and `rows`. */
+export function tableOf(
+  step: Step,
+  trials: readonly Trial[],
+  tallies: readonly string[],
+  quantify: Quantify,
+): Datum {
   const columns = STEP_KINDS.get(step.kind)?.columns(step) ?? {}
-  const rows = trials.map((trial) => rowOf(step, columns, trial, quantify))
-  const names = ['outcome', ...Object.keys(columns)]
+  const rows = trials.map((trial) => ({
+    ...talliedIn(step, tallies, trial),
+    ...rowOf(step, columns, trial, quantify),
+  }))
+  const names = ['outcome', ...tallies, ...Object.keys(columns)]
   const fields: Record<string, Datum> = {}
   for (const name of names) fields[name] = list(rows.map((row) => row[name] ?? none('no_property', { name })))
   fields.rows = list(rows.map((row): Datum => ({ is: 'record', fields: row })))
@@ -46,6 +54,17 @@ function rowOf(
   }
   row.outcome = text(trial.outcome ?? 'not_given', [trial.id])
   return row
+}
+
+/** How often each happening was seen in a trial; nothing is known of one that didn't come to its end. */
+function talliedIn(step: Step, tallies: readonly string[], trial: Trial): Record<string, Datum> {
+  const ended = trial.outcome === 'done' || trial.outcome === 'limit'
+  const count = (name: string) => trial.happenings.filter((seen) => seen === name).length
+  const entries = tallies.map((name): [string, Datum] => [
+    name,
+    ended ? number(count(name), false, [trial.id]) : missing(step, name, trial),
+  ])
+  return Object.fromEntries(entries)
 }
 
 function readingOf(reading: Reading | undefined, type: ValueType, trial: Trial): Datum | null {

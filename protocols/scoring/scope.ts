@@ -57,7 +57,7 @@ function lookUp(working: Working, place: Place, name: string): Datum | null {
     const trials = standing.trials.filter(
       (trial) => trial.step === name && isRow(trial) && belongs(trial.place, place),
     )
-    return tableOf(step, trials, (value, at, unit) => quantityAt(working, value, at, unit))
+    return tableOf(step, trials, outline.tallies, (value, at, unit) => quantityAt(working, value, at, unit))
   }
   const score = outline.scores.get(name)
   return score === undefined ? null : seenScore(working, score, place)

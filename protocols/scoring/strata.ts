@@ -2,6 +2,7 @@
 import type { AgeRange } from '../age.ts'
 import type { Side } from '../client.ts'
 import type { NormRow } from '../language/model.ts'
+import { type Chosen, fitsCell } from './choosing.ts'
 
 export interface Person {
   /** Completed years on the day; null: not known. */
@@ -12,6 +13,9 @@ export interface Person {
   /** Null: not known, or not one of the two. */
   readonly dominant: Side | null
 }
+
+/** What the table's own columns hold here, by their names. */
+export type ChosenBy = ReadonlyMap<string, Chosen>
 
 export interface Strata {
   readonly rows: readonly NormRow[]
@@ -41,8 +45,17 @@ function isOfHand(row: NormRow, hand: Side | null, dominant: Side | null): boole
   return dominant === null || (hand === dominant) === (row.hand === 'dominant')
 }
 
-export function strataOf(table: readonly NormRow[], person: Person, hand: Side | null): Strata {
-  const ofPerson = table.filter((row) => isOfSex(row, person.sex) && isOfHand(row, hand, person.dominant))
+const isChosen = (row: NormRow, chosen: ChosenBy): boolean =>
+  Object.entries(row.chosenBy).every(([column, cell]) => fitsCell(cell, chosen.get(column) ?? null))
+
+export function strataOf(
+  table: readonly NormRow[],
+  person: Person,
+  { hand, chosen }: { readonly hand: Side | null; readonly chosen: ChosenBy },
+): Strata {
+  const ofPerson = table.filter(
+    (row) => isOfSex(row, person.sex) && isOfHand(row, hand, person.dominant) && isChosen(row, chosen),
+  )
   const rows = ofPerson.filter((row) => isOfAge(row, person.age))
   const ages = ofPerson.length === 0 ? null : agesOf(ofPerson)
   const none =

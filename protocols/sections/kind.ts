@@ -5,11 +5,14 @@
 import type { z } from 'zod'
 import type { ValueType } from '../language/expressions/types.ts'
 import type { Lists, Section } from '../language/model.ts'
-import type { SectionChart } from '../runner/chart-parts.ts'
+import type { Choice, SectionChart, SectionMoment } from '../runner/chart-parts.ts'
 
 export interface SectionKind {
   readonly kind: string
-  /** The keys that a section of this kind may have beside its name and `steps`, as written; strict. */
+  /**
+   * The keys that a section of this kind may have beside its name, as written; strict. `steps` is one of them
+   * unless `chooses` is given: then `cases` and `otherwise` hold the steps.
+   */
   readonly keys: z.ZodObject
   readonly texts: readonly string[]
   /**
@@ -21,5 +24,8 @@ export interface SectionKind {
   readonly conditions: readonly string[]
   /** The name that steps inside see, and its type: a list's item, the pass number; null: none. */
   loop(section: Section, lists: Lists): { readonly name: string; readonly type: ValueType } | null
-  readonly chart: SectionChart
+  /** How its passes come; null for a section without passes, which leaves no trace in a place. */
+  readonly chart: SectionChart | null
+  /** Which of its cases is given; null where all of its steps are. */
+  readonly chooses: ((moment: SectionMoment) => Choice) | null
 }

@@ -3,12 +3,14 @@
  * `index.ts`, and is found by listing: nothing outside a kind's folders asks which kind a step is.
  */
 import type { z } from 'zod'
+import type { Wanted } from '../language/convert/draft.ts'
 import type { ValueType } from '../language/expressions/types.ts'
 import type { Step, Text } from '../language/model.ts'
 import type { StepChart } from '../runner/chart-parts.ts'
 import type { Stamp } from '../runner/events.ts'
 import type { StepMoment } from '../runner/moment.ts'
 import type { Range } from '../runner/plausible.ts'
+import type { Refusal } from '../runner/view.ts'
 
 /**
  * What starts or stops a trial: words that are said or something that is seen. `by` is null where the words
@@ -24,16 +26,24 @@ export interface StepKind {
   readonly kind: string
   /** The keys that a step of this kind may have beside the common ones, as written in the file; strict. */
   readonly keys: z.ZodObject
-  /** Keys of `keys` that hold a text (or `{ from }` of one): a `Text` in the step's fields. */
+  /**
+   * Keys of `keys` that hold a text (or `{ from }` of one): a `Text` in the step's fields. A path such as
+   * `options.*` names each entry of a map.
+   */
   readonly texts: readonly string[]
   /** Keys of `keys` that hold `{ said }`, `{ seen }` or `{ from }`: a `Cue` in the step's fields. */
   readonly cues: readonly string[]
   /**
    * Keys of `keys` that hold a value or `{ from }`: a time, which is a `From<Quantity>` in the step's fields (an
    * expression gives seconds), or a bare number, a `From<number>`. A path such as `times.least` names a key of a
-   * map.
+   * map, `reached.*.of` that key in each entry of one.
    */
   readonly values: Readonly<Record<string, 'time' | 'number'>>
+  /**
+   * Paths in `keys` to what is an expression (`highest`, `allow.from`), with what it has to give: an `Expression`
+   * in the step's fields. Left out: none.
+   */
+  readonly formulas?: Readonly<Record<string, Wanted>>
   /**
    * What a trial of this kind measures: columns beside `outcome`, by name; `counts-as` gives the first its
    * value. Empty: the step is no trial.
@@ -44,6 +54,11 @@ export interface StepKind {
    * when it is confirmed. Null where any value is, or nothing is typed.
    */
   plausible(moment: StepMoment, column: string): Range | null
+  /**
+   * Why a value that is put right afterwards can't stand in a column, such as one that is no option; null where it
+   * can. Left out: any can.
+   */
+  misfits?(moment: StepMoment, column: string, value: string | number): Refusal | null
   /** True for what has to come before the first trial, such as the kit check: a protocol without it is warned. */
   readonly precedes: boolean
   /** Events that the kind's chart takes: name (without the kind) to the schema of their data. */

@@ -7,7 +7,8 @@ const sound = casesIn('sound')
 
 describe('STD-FMT-4 STD-FMT-7 each faulty protocol has its problems told at their very place, and no other', () => {
   test('the corpus is there', () => {
-    expect(faulty.length).toBeGreaterThanOrEqual(60)
+    expect(faulty.length).toBeGreaterThanOrEqual(150)
+    expect(sound.length).toBeGreaterThanOrEqual(40)
     expect(faulty.filter(({ expected }) => expected.length === 0).map(({ name }) => name)).toEqual([])
   })
 

@@ -13,6 +13,8 @@ export { arms, facts } from './log-book.ts'
 export interface Given {
   /** Value of a score in a hand or of the whole; null where it has none. */
   value(score: string, hand?: string): number | null
+  /** The hands in which there is a score at all, with a value or without. */
+  hands(score: string): readonly unknown[]
   /** Why a score has no value. */
   why(score: string, hand?: string): string | null
   /** How a table meets a score in a hand. */
@@ -29,6 +31,8 @@ export const give = (name: string, occasion: Occasion = {}): Giving => new Givin
 /** Gives a library test as an examiner would, step by step, through the runner's public door. */
 export class Giving {
   readonly #book: LogBook
+  /** The least of each rest that was kept, in seconds. */
+  readonly rests: number[] = []
 
   constructor(name: string, occasion: Occasion) {
     this.#book = new LogBook(name)
@@ -56,6 +60,7 @@ export class Giving {
       instruct: () => book.press('said', { stamp: book.stamp(3000) }),
       demonstrate: () => book.press('shown', { stamp: book.stamp(3000) }),
       rest: () => {
+        this.rests.push(Number(book.here().face.least))
         book.press('began', book.tick(0))
         book.press('over', book.tick(1000 * Number(book.here().face.least)))
       },
@@ -71,6 +76,12 @@ export class Giving {
     return this
   }
 
+  /** An event of the step at hand, so many milliseconds after the last one. */
+  presses(event: string, after: number): this {
+    this.#book.press(event, { stamp: this.#book.stamp(after) })
+    return this
+  }
+
   /** A timed step that takes so many seconds; at its limit where it takes longer. */
   run(seconds: number): this {
     this.on().begins()
@@ -78,6 +89,25 @@ export class Giving {
     if (limit !== null && seconds >= limit) this.#book.press('limit_reached', this.#book.tick(1000 * limit))
     else this.#book.press('stopped', { stamp: this.#book.stamp(1000 * seconds) })
     return this.#kept()
+  }
+
+  /** The clock that runs stops so many seconds after its start, whatever happened in between. */
+  stops(seconds: number): this {
+    const { startedAt } = this.#book.here().face as { readonly startedAt: { readonly at: number } }
+    this.#book.press('stopped', { stamp: this.#book.stampAt(startedAt.at + 1000 * seconds) })
+    return this.#kept()
+  }
+
+  /** A question is answered, and the answer kept. */
+  answers(answer: string | number): this {
+    this.on()
+    this.#book.press('answered', { answer, confirmed: false })
+    return this.#kept()
+  }
+
+  /** Rules that did something in this administration so far, in the order of the file. */
+  noted(): readonly string[] {
+    return this.view().rules.flatMap(({ rule, did }) => (did === 'nothing' ? [] : [rule]))
   }
 
   /** A window with so many taps, and what is counted at its end. */
@@ -89,6 +119,32 @@ export class Giving {
     this.#book.press('window_ended', this.#book.tick(ms - taps * apart))
     this.#book.press('entered', { count, confirmed: false })
     return this.#kept()
+  }
+
+  /** A window in which the client presses the key so often, the hand then at rest. */
+  taps(count: number): this {
+    this.on().begins()
+    const ms = 1000 * Number(this.#book.here().face.window)
+    const apart = Math.floor((ms - 1) / Math.max(count, 1))
+    for (let tap = 1; tap <= count; tap += 1) this.#book.press('tapped', { stamp: this.#book.stamp(apart) })
+    this.#book.press('window_ended', this.#book.tick(ms - count * apart))
+    this.#book.press('settled', this.#book.tick(1000))
+    return this.#kept()
+  }
+
+  /** A grade; with a reason where it is above what the trial allows. */
+  grades(grade: number, reason: string | null = null): this {
+    this.on()
+    this.#book.press('graded', { grade, reason })
+    return this.#kept()
+  }
+
+  /** What a rule asks before it does anything is answered. */
+  rules(rule: string, apply: boolean): this {
+    const { asking } = this.view()
+    if (asking === null) throw new Error('No rule asks anything.')
+    this.#book.act({ kind: 'ruled', rule, place: asking.place, apply })
+    return this.on()
   }
 
   /** A value read from the instrument. */
@@ -104,6 +160,7 @@ export class Giving {
       timed: () => this.run(25),
       counted: () => this.window(14),
       measured: () => this.reads(8),
+      tapped: () => this.taps(20),
     }
     for (this.on(); this.step()?.practice; ) practise[this.#book.here().kind]?.()
     return this
@@ -167,6 +224,7 @@ export class Giving {
     }
     return {
       value: (score, hand) => find(score, hand).value,
+      hands: (name) => scored.flatMap(({ score, place }) => (score.name === name ? [place.hand] : [])),
       why: (score, hand) => find(score, hand).missing?.code ?? null,
       norm,
       trials: standing.trials,

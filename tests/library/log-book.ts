@@ -134,6 +134,11 @@ export class LogBook {
     return { ...this.tick(after), input: 'key', late: 0 }
   }
 
+  /** The stamp of a key pressed at this moment of the clock. */
+  stampAt(at: number): Stamp {
+    return this.stamp(at - this.#now)
+  }
+
   /** The clock, so many ms later. */
   tick(after: number): { readonly at: number; readonly clock: string } {
     this.#now += after

@@ -139,7 +139,10 @@ const total = (rows: readonly Readonly<Record<string, string>>[], column: string
 
 test('every table of the library is compared', () => {
   const tables = TESTS.flatMap((name) =>
-    [...folderOf(name).files.keys()].filter((path) => path.endsWith('.csv')).map((path) => `${name} ${path}`),
+    [...folderOf(name).files.keys()]
+      // Tables of bands have no means: `bands.test.ts` compares them.
+      .filter((path) => path.endsWith('.csv') && 'mean' in (rowsOf(name, path)[0] ?? {}))
+      .map((path) => `${name} ${path}`),
   )
   expect(Object.keys(COLLECTED).sort()).toEqual(tables.sort())
   expect(Object.keys(SPOTS).sort()).toEqual(tables.sort())

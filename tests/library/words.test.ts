@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { NOTHING_KNOWN } from '../../protocols/client.ts'
-import type { Node, Protocol, Step, Text } from '../../protocols/language/model.ts'
+import type { Node, Protocol, Section, Step, Text } from '../../protocols/language/model.ts'
 import { readProtocol } from '../../protocols/language/read.ts'
 import { textOf, wordingFor } from '../../protocols/language/words.ts'
 import { scopeAt } from '../../protocols/scoring/scope.ts'
@@ -14,13 +14,13 @@ function read(name: string): Protocol {
 
 interface Spot {
   readonly step: Step
-  readonly loops: readonly string[]
+  readonly loops: readonly Section[]
 }
 
-function spots(nodes: readonly Node[], loops: readonly string[] = []): readonly Spot[] {
+function spots(nodes: readonly Node[], loops: readonly Section[] = []): readonly Spot[] {
   return nodes.flatMap((node) => {
     if (node.node === 'step') return [{ step: node, loops }]
-    return node.node === 'section' ? spots(node.steps, [...loops, node.name]) : []
+    return node.node === 'section' ? spots(node.steps, [...loops, node]) : []
   })
 }
 
@@ -28,6 +28,7 @@ function spots(nodes: readonly Node[], loops: readonly string[] = []): readonly 
 function said(
   protocol: Protocol,
   text: Text,
+  loops: readonly Section[],
   side: string,
   conditions: Readonly<Record<string, string>> = {},
 ): string {
@@ -41,35 +42,41 @@ function said(
     conditions: { ...usual, ...conditions },
     orders: [],
   }
-  const place = { hand: side, warming: side, round: 1, attempt: 1 }
+  const passes = loops.flatMap(({ name, fields }): [string, string | number][] => {
+    if (fields.in === 'hands') return [[name, side]]
+    if (typeof fields.in === 'string') return [[name, protocol.lists[fields.in]?.[0]?.id ?? '']]
+    return fields.times === undefined ? [] : [[name, 1]]
+  })
+  const place = Object.fromEntries(passes)
   return textOf(protocol, wordingFor(protocol, null), text, scopeAt(standing, place))
 }
 
 describe.each(TESTS)('%s', (name) => {
   const protocol = read(name)
-  const texts = spots(protocol.steps).flatMap(({ step }) => [
-    ...(step.text ? [step.text] : []),
-    ...step.maySay,
-  ])
+  const texts = spots(protocol.steps).flatMap(({ step, loops }) =>
+    [...(step.text ? [step.text] : []), ...step.maySay].map((text) => ({ text, loops })),
+  )
 
   test('every step has words, and none of them lacks anything in either hand', () => {
     expect(spots(protocol.steps).filter(({ step }) => step.text === null)).toEqual([])
-    const words = ['right', 'left'].flatMap((side) => texts.map((text) => said(protocol, text, side)))
+    const words = ['right', 'left'].flatMap((side) =>
+      texts.map(({ text, loops }) => said(protocol, text, loops, side)),
+    )
     expect(words.filter((each) => /[{}…]/.test(each) || each.includes('tested hand'))).toEqual([])
   })
 
   test('the hand under test is named where it is set up', () => {
     const [first] = spots(protocol.steps).filter(({ loops }) => loops.length > 0)
     const text = first?.step.text
-    if (!text) throw new Error('no set-up in a loop')
-    expect(said(protocol, text, 'right')).toMatch(/\bthe right hand\b/)
-    expect(said(protocol, text, 'left')).toMatch(/\bthe left hand\b/)
+    if (!first || !text) throw new Error('no set-up in a loop')
+    expect(said(protocol, text, first.loops, 'right')).toMatch(/\bthe right hand\b/)
+    expect(said(protocol, text, first.loops, 'left')).toMatch(/\bthe left hand\b/)
   })
 
   test('words for the client fit into one breath or two: none longer than 120 words', () => {
     const instructed = spots(protocol.steps).filter(({ step }) => step.kind === 'instruct')
-    const lengths = instructed.map(({ step }) =>
-      step.text ? said(protocol, step.text, 'left').split(/\s+/).length : 0,
+    const lengths = instructed.map(({ step, loops }) =>
+      step.text ? said(protocol, step.text, loops, 'left').split(/\s+/).length : 0,
     )
     expect(Math.max(...lengths)).toBeLessThan(120)
   })
@@ -77,10 +84,11 @@ describe.each(TESTS)('%s', (name) => {
 
 test('grip strength: the script of encouragement follows the clinic’s choice', () => {
   const protocol = read('grip_strength')
-  const squeeze = spots(protocol.steps).find(({ step }) => step.name === 'squeeze')?.step
+  const found = spots(protocol.steps).find(({ step }) => step.name === 'squeeze')
+  const { step: squeeze, loops = [] } = found ?? {}
   const [cheer] = squeeze?.maySay ?? []
   if (!squeeze?.text || !cheer) throw new Error('no words at the squeeze')
-  expect(said(protocol, cheer, 'left')).toContain('keep on')
-  expect(said(protocol, cheer, 'left', { encouragement: 'none' })).not.toContain('keep on')
-  expect(said(protocol, squeeze.text, 'left', { encouragement: 'none' })).toContain('say nothing more')
+  expect(said(protocol, cheer, loops, 'left')).toContain('keep on')
+  expect(said(protocol, cheer, loops, 'left', { encouragement: 'none' })).not.toContain('keep on')
+  expect(said(protocol, squeeze.text, loops, 'left', { encouragement: 'none' })).toContain('say nothing more')
 })

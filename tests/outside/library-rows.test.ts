@@ -33,6 +33,7 @@ function compared(
     hand,
     dominant,
     affected: null,
+    told: {},
   })
   if ('problem' in found) throw new Error(found.problem)
   return (norm) => {

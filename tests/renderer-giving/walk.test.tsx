@@ -1,44 +1,13 @@
 import { renderToStaticMarkup } from 'react-dom/server'
 import { describe, expect, it } from 'vitest'
 import type { AdministrationView, StepView } from '../../protocols/runner/view.ts'
-import { COMMAND_KEYS, happeningKeys } from '../../renderer/input/keys.ts'
+import { COMMAND_KEYS } from '../../renderer/input/keys.ts'
 import { CommandList } from '../../renderer/screens/administration/commands.tsx'
-import type { DeskState } from '../../renderer/screens/administration/desk.ts'
-import { Giving as Stage } from '../../renderer/screens/administration/giving.tsx'
 import { mainIntent, mainOffer } from '../../renderer/screens/administration/intents.ts'
-import { keyed } from '../../renderer/screens/administration/side.tsx'
 import { Halted, Stale } from '../../renderer/screens/administration/waits.tsx'
 import { faceOf, faces } from '../../renderer/steps/registry.ts'
 import { Giving, libraryProtocol } from '../runner/giving.ts'
-
-const nobody = async (): Promise<null> => null
-
-function drawn(view: AdministrationView, state: Partial<DeskState> = {}): string {
-  const keys = happeningKeys(keyed(view.step))
-  return renderToStaticMarkup(
-    <Stage
-      view={view}
-      state={{ view, saved: true, refusal: null, fault: null, waiting: 0, ...state }}
-      mainKey="Space"
-      showClock={false}
-      isDead={false}
-      taken={Object.values(keys)}
-      happeningKeys={keys}
-      onPointer={() => {}}
-      onMain={() => {}}
-      onHappening={() => {}}
-      onExplain={() => {}}
-      onTakeUp={() => {}}
-      onCommand={() => {}}
-      send={nobody}
-      prepare={() => {}}
-    />,
-  )
-}
-
-/** What the main key does at arm's length, in words. */
-const mainLabel = (markup: string): string =>
-  /class="main-action"[^>]*><span>([^<]*)</.exec(markup)?.[1] ?? ''
+import { drawn, mainLabel, nobody } from './drawn.tsx'
 
 /** Does what the screen would do: the main key where the chart offers it, else what the step waits for. */
 function goOn(giving: Giving): void {

@@ -28,6 +28,7 @@ const request = (parts: Partial<CompareRequest> = {}): CompareRequest => ({
   hand: 'right',
   dominant: null,
   affected: null,
+  told: {},
   ...parts,
 })
 

@@ -1,6 +1,7 @@
 /** The same program without a screen: from words to output and exit code. */
 import { z } from 'zod'
 import '../../contract/jitless.ts'
+import { protocolJsonSchema } from '../../../protocols/language/schema/json-schema.ts'
 import { PROGRAM } from '../../program.ts'
 import { HostProblem, problemOf } from '../problem.ts'
 import { say } from '../words.ts'
@@ -27,6 +28,9 @@ function schemaOf(command: Command): string {
   return JSON.stringify(z.toJSONSchema(command.shape, { io: 'output' }), null, 2)
 }
 
+/** What `schema` shows of the protocol file itself, beside the commands. */
+const PROTOCOL = 'protocol'
+
 function linesOf({ shape, jsonLines }: Command, { value, lines }: Outcome<unknown>, json: boolean) {
   if (!json && !jsonLines) return lines
   const checked = shape.parse(value)
@@ -47,8 +51,10 @@ async function run([name, ...words]: readonly string[], print: Output['out']): P
   if (name === 'schema') {
     const [of] = words
     if (of === undefined)
-      throw new HostProblem('command.schema_of', { commands: [...commands.keys()].join(', ') })
-    print(schemaOf(findCommand(commands, of)))
+      throw new HostProblem('command.schema_of', { commands: [PROTOCOL, ...commands.keys()].join(', ') })
+    print(
+      of === PROTOCOL ? JSON.stringify(protocolJsonSchema(), null, 2) : schemaOf(findCommand(commands, of)),
+    )
     return 0
   }
   const asked = readCommand(findCommand(commands, name), words)

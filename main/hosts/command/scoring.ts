@@ -4,7 +4,13 @@ import type { Recorded } from '../../../protocols/runner/events.ts'
 import { runnerFor } from '../../../protocols/runner/index.ts'
 import { buildResult } from '../../../protocols/scoring/build-result.ts'
 import { givenOf } from '../../../protocols/scoring/given.ts'
-import { type Result, type ScoreValue, scoreValue } from '../../../protocols/scoring/result.ts'
+import {
+  type NormComparison,
+  type NormFigures,
+  type Result,
+  type ScoreValue,
+  scoreValue,
+} from '../../../protocols/scoring/result.ts'
 import { trial } from '../../../protocols/runner/view.ts'
 import { shownValue } from '../../../protocols/scoring/rounding.ts'
 import { HostProblem } from '../problem.ts'
@@ -86,35 +92,67 @@ function linesOfScore(score: ScoreValue): readonly string[] {
 export function normLines(norms: ScoreValue['norms'], decimals: number): readonly string[] {
   return norms.flatMap(({ title, standing, status, caution, strata }) => [
     say('norm.head', { title, standing, status }),
-    ...strata.map(
-      ({
-        sex,
-        ageMin,
-        ageMax,
-        hand,
-        n,
-        mean,
-        sd,
-        line,
-        z: score,
-        percentile,
-        percentileInterval,
-        definition,
-      }) =>
-        say('norm.row', {
-          sex,
-          hand,
-          line,
-          n: n ?? '?',
-          definition,
-          ages: `${ageMin ?? ''}–${ageMax ?? ''}`,
-          mean: shownValue(mean, decimals),
-          sd: sd === null ? '?' : shownValue(sd, decimals),
-          z: score === null ? '–' : shownValue(score, 2),
-          percentile: percentile === null ? '–' : shownValue(percentile, 1),
-          interval: percentileInterval ? percentileInterval.map((end) => shownValue(end, 1)).join('–') : '–',
-        }),
-    ),
+    ...strata.map((stratum) => stratumLine(stratum, decimals)),
     ...caution.map(({ code }) => say('norm.caution', { code })),
   ])
+}
+
+type Stratum = NormComparison['strata'][number]
+
+const shown = (value: number | null, decimals: number): string =>
+  value === null ? '–' : shownValue(value, decimals)
+
+function stratumLine(stratum: Stratum, decimals: number): string {
+  const { sex, ageMin, ageMax, hand, n, mean, sd, line, z, percentile, percentileInterval, definition } =
+    stratum
+  const whom = { sex, hand, line, n: n ?? '?', ages: `${ageMin ?? ''}–${ageMax ?? ''}` }
+  if (stratum.figures === null)
+    return say('norm.row', {
+      ...whom,
+      definition,
+      mean: shown(mean, decimals),
+      sd: sd === null ? '?' : shownValue(sd, decimals),
+      z: shown(z, 2),
+      percentile: shown(percentile, 1),
+      interval: percentileInterval ? percentileInterval.map((end) => shownValue(end, 1)).join('–') : '–',
+    })
+  const chosen = Object.entries(stratum.chosenBy).map((cell) => cell.join(' '))
+  return say('norm.whom', {
+    ...whom,
+    chosen: chosen.join(', ') || 'none',
+    figures: figuresText(stratum, stratum.figures, decimals),
+  })
+}
+
+function figuresText({ z, percentile }: Stratum, figures: NormFigures, decimals: number): string {
+  const rank = shown(percentile, 1)
+  switch (figures.statistic) {
+    case 'percentiles': {
+      const [under, over] = [figures.under, figures.over].map((one) => shown(one?.value ?? null, decimals))
+      const beyond = figures.beyond ?? { side: 'none', rank: 0 }
+      return say('norm.percentiles', {
+        percentile: rank,
+        beyond: beyond.side,
+        rank: beyond.rank,
+        under: under ?? '–',
+        over: over ?? '–',
+      })
+    }
+    case 'lms':
+      return say('norm.lms', {
+        l: String(figures.l),
+        m: shownValue(figures.m, decimals + 1),
+        s: String(figures.s),
+        z: shown(z, 2),
+        percentile: rank,
+      })
+    case 'cut-offs':
+      return say('norm.cut_offs', {
+        side: figures.side,
+        cut: shownValue(figures.cut, decimals),
+        band: figures.band,
+      })
+    case 'bands':
+      return figures.band === null ? say('norm.no_band') : say('norm.bands', { band: figures.band })
+  }
 }

@@ -1,8 +1,9 @@
-import type { NormComparison, Result, ScoreValue } from '../../../protocols/scoring/result.ts'
-import { amount, reasonWords, whereOf } from '../figures.ts'
+import type { NormComparison, NormFigures, Result, ScoreValue } from '../../../protocols/scoring/result.ts'
+import { amount, plain, reasonWords, whereOf } from '../figures.ts'
 import type { Names } from '../names.ts'
 import { type Block, heading, lines, narrow, numeric, note, table, wide } from '../page.ts'
 import { say } from '../words.ts'
+import { figuresWords, rank, rankWords } from './norm-figures.ts'
 import { valueWords } from './values.ts'
 
 type Stratum = NormComparison['strata'][number]
@@ -21,14 +22,9 @@ function agesOf({ ageMin, ageMax }: Stratum): string {
 
 function stratumWords(stratum: Stratum): string {
   const row = say('norm.row', { sex: stratum.sex, ages: agesOf(stratum), hand: stratum.hand })
-  return stratum.provenance === 'memory' ? say('norm.row.memory', { row }) : row
-}
-
-/** Ranks run from the 1st to the 99th; beyond them a row says no more than that. */
-function rank(percentile: number): string {
-  if (percentile < 1) return say('percentile.below_first')
-  if (percentile > 99) return say('percentile.above_last')
-  return say('percentile', { number: Math.round(percentile) })
+  const chosen = Object.entries(stratum.chosenBy).map((cell) => cell.map(plain).join(' '))
+  const whom = chosen.length ? say('norm.row.chosen', { row, chosen: chosen.join(', ') }) : row
+  return stratum.provenance === 'memory' ? say('norm.row.memory', { row: whom }) : whom
 }
 
 function percentileWords({ percentile, percentileInterval }: Stratum): string {
@@ -70,6 +66,14 @@ function spanRow(strata: readonly Stratum[], decimals: number): string[] {
   ]
 }
 
+/** Rows of tables that state other figures than mean and SD. */
+const figuresRow = (stratum: Stratum, figures: NormFigures, decimals: number): string[] => [
+  stratumWords(stratum),
+  bare(stratum.n, 0),
+  figuresWords(stratum, figures, decimals),
+  rankWords(stratum.percentile, figures),
+]
+
 const stratumRow = (stratum: Stratum, decimals: number): string[] => [
   stratumWords(stratum),
   bare(stratum.n, 0),
@@ -82,10 +86,15 @@ const stratumRow = (stratum: Stratum, decimals: number): string[] => [
 function rowsOf(compared: readonly Compared[]): string[][] {
   return compared.flatMap((one) => {
     const { score, norm } = one
+    const { decimals } = score
     const rows =
-      norm.strata.length > LISTED
-        ? [spanRow(norm.strata, score.decimals)]
-        : norm.strata.map((stratum) => stratumRow(stratum, score.decimals))
+      norm.statistic === 'mean-sd' && norm.strata.length > LISTED
+        ? [spanRow(norm.strata, decimals)]
+        : norm.strata.map((stratum) =>
+            stratum.figures === null
+              ? stratumRow(stratum, decimals)
+              : figuresRow(stratum, stratum.figures, decimals),
+          )
     return rows.map((row) => [whereWords(one), valueWords(score), ...row])
   })
 }
@@ -123,11 +132,17 @@ export function conditionWords(
   return Object.fromEntries(stood)
 }
 
-const COLUMNS = () => [
+const WHOM = () => [
   narrow(say('column.where')),
   numeric(say('column.value')),
   wide(say('column.norm')),
   numeric(say('column.n')),
+]
+
+const OF_FIGURES = () => [...WHOM(), wide(say('column.figures')), numeric(say('column.rank'))]
+
+const OF_MEANS = () => [
+  ...WHOM(),
   numeric(say('column.mean')),
   numeric(say('column.sd')),
   numeric(say('column.z')),
@@ -150,20 +165,25 @@ function oneNorm(compared: readonly Compared[], names: Names): Block[] {
         standing,
       }),
     ),
-    ...(rows.length ? [table(title, COLUMNS(), rows)] : []),
+    ...(rows.length ? [table(title, norm.statistic === 'mean-sd' ? OF_MEANS() : OF_FIGURES(), rows)] : []),
     ...lines(cautionsOf(compared, names), true),
   ]
 }
 
 /** How z and percentile are meant, for the rows that are shown. */
 function definitions(compared: readonly Compared[]): Block[] {
-  const strata = compared.flatMap(({ score, norm }) =>
-    norm.strata.filter((stratum) => stratum.z !== null).map((stratum) => ({ score, stratum })),
+  const strata = compared.flatMap(({ score, norm }) => norm.strata.map((stratum) => ({ score, stratum })))
+  const meant = strata.flatMap(({ stratum: { definition, z, percentile } }) =>
+    definition === 'none' || (z === null && percentile === null) ? [] : [say(`definition.${definition}`)],
   )
-  if (strata.length === 0) return []
-  const meant = strata.map(({ stratum }) => say(`definition.${stratum.definition}`))
-  const z = strata.map(({ score }) => say('definition.z', { better: score.better }))
-  return [note([...new Set([...z, ...meant]), say('definition.interval')].join(' '))]
+  if (meant.length === 0) return []
+  const z = strata
+    .filter(({ stratum }) => stratum.z !== null)
+    .map(({ score }) => say('definition.z', { better: score.better }))
+  const hasInterval = strata.some(({ stratum }) => stratum.percentileInterval !== null)
+  return [
+    note([...new Set([...z, ...meant]), ...(hasInterval ? [say('definition.interval')] : [])].join(' ')),
+  ]
 }
 
 function normBlocks(result: Result, names: Names, verified: boolean): Block[] {

@@ -1,4 +1,5 @@
 import type { Check } from '../check.ts'
+import { NAME } from '../schema/shapes.ts'
 import { offer } from '../schema/suggest.ts'
 import { rulesOf } from '../structure.ts'
 
@@ -20,7 +21,8 @@ export default {
   *run({ draft, names }) {
     for (const { node, around } of rulesOf(draft)) {
       if (node.end === null || node.end === 'test' || around.some(({ name }) => name === node.end)) continue
-      const can = [...around.map(({ name }) => name), 'test']
+      const named = around.map(({ name }) => name).filter((name) => NAME.test(name))
+      const can = [...named, 'test']
       const exists = names.some(({ of, name }) => of === 'section' && name === node.end)
       yield {
         at: draft.at(node, 'end'),

@@ -1,8 +1,8 @@
 import type { Check } from '../check.ts'
-import { rowsOf } from '../norms/strata.ts'
+import { tablesOf } from '../norms/strata.ts'
 
 /**
- * What it does: Each row of a norm table has a mean.
+ * What it does: Each row of a table of means has a mean.
  *
  * Why it matters: A stratum without one can be found for a client and then says nothing.
  *
@@ -17,7 +17,8 @@ export default {
   severity: 'warning',
   needs: [],
   *run({ draft }) {
-    for (const { row, at, cells } of rowsOf(draft)) {
+    const tables = tablesOf(draft).filter(({ norm }) => norm.as === 'mean-sd')
+    for (const { row, at, cells } of tables.flatMap(({ rows }) => rows)) {
       if (row.mean !== null) continue
       yield {
         at: cells.mean ?? at,

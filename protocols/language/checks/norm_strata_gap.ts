@@ -1,10 +1,10 @@
 import type { Check } from '../check.ts'
 import { isTrue } from '../convert/values.ts'
-import { gapsAmong, rowsOf } from '../norms/strata.ts'
+import { gapsAmong, tablesOf } from '../norms/strata.ts'
 
 /**
- * What it does: Between the youngest and the oldest stratum of a sex and hand no age is missing, unless
- * the norm admits it with `gaps: true`.
+ * What it does: Between the youngest and the oldest stratum of a sex and hand no age is missing, nor a number
+ * in another column that chooses the row, unless the norm admits it with `gaps: true`.
  *
  * Why it matters: A missing age is mostly a forgotten row; a client of that age has no comparison.
  *
@@ -20,15 +20,14 @@ export default {
   severity: 'warning',
   needs: [],
   *run({ draft }) {
-    const told = new Set<string>()
-    for (const norm of draft.norms) {
-      if (told.has(norm.file) || isTrue(draft.node(norm, 'gaps'))) continue
-      told.add(norm.file)
-      for (const { after, from, until } of gapsAmong(rowsOf(draft, norm))) {
-        const ages = from === until ? `Age ${from} is` : `Ages ${from} to ${until} are`
+    for (const { norm, rows } of tablesOf(draft)) {
+      if (isTrue(draft.node(norm, 'gaps'))) continue
+      for (const { of, after, from, until } of gapsAmong(rows)) {
+        const [one, many] = of === 'age' ? ['Age', 'Ages'] : [`In ${of}`, `In ${of}`]
+        const missing = from === until ? `${one} ${from} is` : `${many} ${from} to ${until} are`
         yield {
           at: after.at,
-          message: `${ages} missing after this stratum.`,
+          message: `${missing} missing after this stratum.`,
           mend: 'Add the row, or write gaps: true in the norm where the source has none.',
         }
       }

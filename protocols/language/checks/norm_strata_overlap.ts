@@ -1,5 +1,5 @@
 import type { Check } from '../check.ts'
-import { overlap, rowsOf } from '../norms/strata.ts'
+import { overlap, tablesOf } from '../norms/strata.ts'
 
 /**
  * What it does: No client falls into two strata of one norm: strata of the same sex and hand don't share
@@ -20,11 +20,8 @@ export default {
   severity: 'error',
   needs: [],
   *run({ draft }) {
-    const told = new Set<string>()
-    for (const norm of draft.norms) {
-      if (told.has(norm.file)) continue
-      told.add(norm.file)
-      const rows = rowsOf(draft, norm)
+    // Bands share a stratum by their nature; norm_bands_overlap looks at theirs.
+    for (const { rows } of tablesOf(draft).filter(({ norm }) => norm.as !== 'bands')) {
       for (const [index, { row, at }] of rows.entries()) {
         const other = rows.slice(0, index).find((earlier) => overlap(earlier.row, row))
         if (!other) continue

@@ -1,17 +1,5 @@
 import type { Check } from '../check.ts'
 import { tableFaults } from '../norms/faults.ts'
-import type { Column } from '../norms/table.ts'
-
-const FORMS: Readonly<Record<Column, string>> = {
-  sex: 'F, M or any',
-  age_min: 'whole years, or nothing',
-  age_max: 'whole years, or nothing',
-  hand: 'right, left, dominant, nondominant or any',
-  n: 'a whole number from 1, or nothing',
-  mean: 'a number with a point before decimals',
-  sd: 'a number with a point before decimals, or nothing',
-  provenance: 'seen or memory',
-}
 
 /**
  * What it does: Each cell of a norm table holds what its column needs: F, M or any; whole years; right,
@@ -35,7 +23,7 @@ export default {
       yield {
         at,
         message: `${what} can't stand under ${fault.column}.`,
-        mend: `Write ${FORMS[fault.column]}.`,
+        mend: `Write ${fault.form}.`,
       }
     }
   },

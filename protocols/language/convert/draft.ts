@@ -3,7 +3,7 @@
  * be looked at together once all pieces are there (expressions, texts, units). Checks read this.
  */
 import type { Problem, Range } from '../diagnostics.ts'
-import type { Expression } from '../expressions/types.ts'
+import type { Expression, ValueType } from '../expressions/types.ts'
 import type { ProtocolFolder } from '../folder.ts'
 import type {
   About,
@@ -21,6 +21,7 @@ import type {
   Text,
   Wording,
 } from '../model.ts'
+import type { Choosers } from '../norms/columns.ts'
 import { type NormTable, readNormTable } from '../norms/table.ts'
 import { childOf, type MapNode, nodeAt, type Path, type ScalarNode, type Tree } from '../reader/tree.ts'
 
@@ -36,6 +37,7 @@ export interface PlacedText {
 /** What the value of an expression must be where it stands. */
 export type Wanted =
   | { readonly is: 'bool' | 'text' | 'any' }
+  | { readonly is: 'list'; readonly of: ValueType }
   /** `unit` null: a bare number; a unit: a value that converts to it; undefined: any unit. */
   | { readonly is: 'number'; readonly unit?: string | null }
 
@@ -82,6 +84,8 @@ export class Draft {
   norms: readonly Norm[] = []
   change: readonly ChangeFigure[] = []
   wordings: readonly Wording[] = []
+  /** Names that a column of a norm table may have to choose the row. */
+  choosers: Choosers = new Map()
   readonly normTables = new Map<string, NormTable>()
 
   constructor(folder: ProtocolFolder, tree: MapNode, problems: readonly Problem[]) {
@@ -123,20 +127,20 @@ export class Draft {
     return tree ? nodeAt(tree, path) : null
   }
 
-  /** The table of a norm, read once however many norms use it. */
-  normTable(file: string): NormTable {
-    const known = this.normTables.get(file) ?? readNormTable(file, this.folder.files.get(file))
-    this.normTables.set(file, known)
+  /** The table of a norm, read once for each way in which norms use it. */
+  normTable({ file, as }: Pick<Norm, 'file' | 'as'>): NormTable {
+    const key = `${as} ${file}`
+    const form = { kind: as, choosers: this.choosers }
+    const known = this.normTables.get(key) ?? readNormTable(file, this.folder.files.get(file), form)
+    this.normTables.set(key, known)
     return known
   }
 
-  /** Whether an error was reported inside `tree`; what lies inside `except` doesn't count. */
-  isBroken(tree: Tree, except: Tree | null = null): boolean {
+  /** Whether an error was reported inside `tree`; what lies inside one of `except` doesn't count. */
+  isBroken(tree: Tree, except: readonly Tree[] = []): boolean {
     return this.problems.some(
       ({ at, severity }) =>
-        severity === 'error' &&
-        inside(tree.at, at) &&
-        !(except && at.start >= except.at.start && inside(except.at, at)),
+        severity === 'error' && inside(tree.at, at) && !except.some((each) => inside(each.at, at)),
     )
   }
 

@@ -22,9 +22,12 @@ export class Environments {
     const common: Record<string, ValueType> = {}
     for (const name of SIDE_NAMES) common[name] = { is: 'text', oneOf: SIDES }
     for (const condition of draft.conditions) common[condition.name] = conditionType(condition)
+    const tallies = draft.happenings.filter(({ becomes }) => becomes === 'tally').map((each) => each.name)
     for (const { node: step, around } of stepsOf(draft)) {
-      const passes = around.map((section) => [section.name, this.#passType(section)] as const)
-      const table = tableType(step, Object.fromEntries(passes))
+      const passes = around
+        .filter((section) => SECTION_KINDS.get(section.kind)?.chart !== null)
+        .map((section) => [section.name, this.#passType(section)] as const)
+      const table = tableType(step, Object.fromEntries(passes), tallies)
       if (table) common[step.name] = table
     }
     this.#common = common
@@ -70,13 +73,20 @@ export class Environments {
 }
 
 /**
- * A step's table as an expression sees it: its columns, each a list of the rows at the place, and the rows
- * themselves, which have the loops around the step as columns too (`r.task == 'far_thin'`).
+ * A step's table as an expression sees it: its columns, how often each tallied happening was seen, each a list of the
+ * rows at the place, and the rows themselves, which have the loops around the step as columns too
+ * (`r.task == 'far_thin'`).
  */
-function tableType(step: Step, passes: Readonly<Record<string, ValueType>>): ValueType | null {
+function tableType(
+  step: Step,
+  passes: Readonly<Record<string, ValueType>>,
+  tallies: readonly string[],
+): ValueType | null {
   const columns = STEP_KINDS.get(step.kind)?.columns(step) ?? {}
   if (Object.keys(columns).length === 0) return null
-  const read: Readonly<Record<string, ValueType>> = { ...columns, outcome: { is: 'text', oneOf: OUTCOMES } }
+  const seen = tallies.map((name): [string, ValueType] => [name, { is: 'number', unit: '{count}' }])
+  const outcome: ValueType = { is: 'text', oneOf: OUTCOMES }
+  const read: Readonly<Record<string, ValueType>> = { ...Object.fromEntries(seen), ...columns, outcome }
   const row = { ...passes, ...read }
   const lists = Object.entries(read).map(([name, of]) => [name, { is: 'list', of }] as const)
   return {

@@ -105,6 +105,7 @@ function hasUnknownUnit(type: ValueType): boolean {
 
 function expectedOf(wanted: Wanted): ValueType | null {
   if (wanted.is === 'any') return null
+  if (wanted.is === 'list') return wanted
   if (wanted.is !== 'number') return { is: wanted.is }
   if (wanted.unit === undefined || (wanted.unit !== null && unitOf(wanted.unit) === null)) return null
   return { is: 'number', unit: wanted.unit }

@@ -1,6 +1,7 @@
 /** The names that a file declares, read off the tree: also of what is broken, so that nobody misses them. */
 import type { Range } from '../diagnostics.ts'
 import { childOf, type MapNode, type Tree } from '../reader/tree.ts'
+import { innerSteps } from '../schema/inner-steps.ts'
 import { NODE_SCHEMAS, SECTION_KINDS } from '../schema/kinds.ts'
 import { NAME } from '../schema/shapes.ts'
 import { writtenOf } from './values.ts'
@@ -94,7 +95,8 @@ function fromSteps(list: Tree | null): readonly Declared[] {
     const declared = fromNode(item)
     const kind = item.is === 'map' ? item.entries[0]?.key : undefined
     if (kind !== undefined && NODE_SCHEMAS.has(kind)) {
-      return SECTION_KINDS.has(kind) ? [...declared, ...fromSteps(childOf(item, 'steps'))] : declared
+      if (item.is !== 'map' || !SECTION_KINDS.has(kind)) return declared
+      return [...declared, ...innerSteps(item).flatMap(({ list: steps }) => fromSteps(steps))]
     }
     return [...declared, ...fromAnywhere(item)]
   })

@@ -1,9 +1,11 @@
 /** Scores, norms and change figures as the model has them. */
-import type { ChangeFigure, Gathered, Norm, Score } from '../model.ts'
+import { type ChangeFigure, CLIENT_COLUMNS, type Gathered, type Norm, type Score } from '../model.ts'
+import type { Choosers } from '../norms/columns.ts'
 import { childOf, entryOf, type Tree } from '../reader/tree.ts'
 import { STATISTICS } from '../schema/top.ts'
 import { convert } from '../units.ts'
 import type { Draft, Wanted } from './draft.ts'
+import { declaredNames } from './names.ts'
 import {
   expressionFrom,
   givenWords,
@@ -16,9 +18,19 @@ import {
 } from './values.ts'
 
 export function scoresFrom(draft: Draft): void {
+  draft.choosers = choosersOf(draft)
   draft.scores = soundItems(draft, 'scores').map(({ item }) => scoreFrom(draft, item))
   draft.norms = soundItems(draft, 'norms').map(({ item }) => normFrom(draft, item))
   draft.change = soundItems(draft, 'change').map(({ item, position }) => changeFrom(draft, item, position))
+}
+
+/** What a column of a norm table can be named as, also where the piece of that name is broken. */
+function choosersOf(draft: Draft): Choosers {
+  const by = { section: 'loop', perhaps: 'loop', step: 'step', condition: 'condition' } as const
+  const declared = declaredNames(draft.tree).flatMap(({ name, of }) =>
+    of in by ? [[name, by[of as keyof typeof by]] as const] : [],
+  )
+  return new Map([...CLIENT_COLUMNS.map((name) => [name, 'client'] as const), ...declared])
 }
 
 function scoreFrom(draft: Draft, tree: Tree): Score {
@@ -68,6 +80,8 @@ function normFrom(draft: Draft, tree: Tree): Norm {
   const title = childOf(tree, 'title')
   const population = childOf(tree, 'population')
   const file = writtenOf(childOf(tree, 'table')) ?? ''
+  const as = (writtenOf(childOf(tree, 'as')) ?? 'mean-sd') as Norm['as']
+  const table = draft.normTable({ file, as })
   if (unit) draft.units.push({ unit: writtenOf(unit) ?? '', at: unit.at })
   const norm: Norm = {
     name,
@@ -75,9 +89,11 @@ function normFrom(draft: Draft, tree: Tree): Norm {
       ? wordsFrom(draft, title, `norms.${name}`)
       : givenWords(draft, `norms.${name}`, name.replaceAll('_', ' ')),
     of,
-    as: 'mean-sd',
+    as,
     unit: writtenOf(unit) ?? unitOfScore(draft, of) ?? '1',
-    rows: draft.normTable(file).rows.map(({ row }) => row),
+    rows: table.rows.map(({ row }) => row),
+    columns: table.columns.map(({ column, by }) => ({ column, by })),
+    bands: bandsFrom(draft, childOf(tree, 'bands'), name),
     file,
     gathered: gatheredFrom(childOf(tree, 'gathered')),
     differs: writtenOf(childOf(tree, 'differs')) === 'caution' ? 'caution' : 'withhold',
@@ -88,6 +104,14 @@ function normFrom(draft: Draft, tree: Tree): Norm {
     at: tree.at,
   }
   return draft.place(norm, tree)
+}
+
+/** Words of a norm's bands by their names: `norms.<norm>.bands.<band>`. */
+function bandsFrom(draft: Draft, tree: Tree | null, norm: string): Norm['bands'] {
+  if (tree?.is !== 'map') return {}
+  return Object.fromEntries(
+    tree.entries.map(({ key, value }) => [key, wordsFrom(draft, value, `norms.${norm}.bands.${key}`)]),
+  )
 }
 
 function gatheredFrom(tree: Tree | null): Gathered {

@@ -1,11 +1,14 @@
 /** Steps, sections and rules as the model has them, by what their kinds say of their own keys. */
 import type { SectionKind } from '../../sections/kind.ts'
 import type { Cue, StepKind } from '../../steps/kind.ts'
-import type { CountsAs, From, Node, Outcome, Quantity, Rule, Section, Step, Text } from '../model.ts'
+import type { Expression } from '../expressions/types.ts'
+import type { CountsAs, Node, Outcome, Quantity, Rule, Section, Step, Text } from '../model.ts'
 import { childOf, entryOf, type MapNode, plain, type Tree } from '../reader/tree.ts'
+import { innerSteps } from '../schema/inner-steps.ts'
 import { SECTION_KINDS, STEP_KINDS } from '../schema/kinds.ts'
 import { convert } from '../units.ts'
 import type { Draft } from './draft.ts'
+import { found, put } from './paths.ts'
 import {
   expressionFrom,
   isTrue,
@@ -39,6 +42,9 @@ function nodesFrom(draft: Draft, items: readonly Tree[], around: readonly Sectio
 
 type Fields = Record<string, unknown>
 
+/** The kind of section that each case of a choice is. */
+const PART = 'group'
+
 function sectionFrom(
   draft: Draft,
   tree: MapNode,
@@ -50,9 +56,14 @@ function sectionFrom(
   const steps: Node[] = []
   const section: Section = { node: 'section', kind: kind.kind, name, at: tree.at, fields, steps }
   draft.place(section, tree)
-  const inner = childOf(tree, 'steps')
+  const inner = innerSteps(tree)
   const within = [...around, section]
-  if (!draft.isBroken(tree, inner)) {
+  if (
+    !draft.isBroken(
+      tree,
+      inner.map(({ list }) => list),
+    )
+  ) {
     Object.assign(fields, plainFields(tree, kind.keys.shape))
     const standing = { around, each: [], owner: tree }
     textFields(draft, tree, name, kind.texts, standing, fields)
@@ -64,8 +75,36 @@ function sectionFrom(
       }
     }
   }
-  if (inner?.is === 'list') steps.push(...nodesFrom(draft, inner.items, within))
+  if (kind.chooses !== null) casesFrom(draft, tree, section, around, { fields, steps })
+  else for (const { list } of inner) steps.push(...nodesFrom(draft, list.items, within))
   return section
+}
+
+/** Each case becomes a group of its own inside the section, named by its place, which no name of the file can be. */
+function casesFrom(
+  draft: Draft,
+  tree: MapNode,
+  section: Section,
+  around: readonly Section[],
+  { fields, steps }: { readonly fields: Fields; readonly steps: Node[] },
+): void {
+  const cases: { readonly when: Expression; readonly name: string }[] = []
+  const within = [...around, section]
+  let otherwise: string | null = null
+  for (const { of, list } of innerSteps(tree)) {
+    const name = of === tree ? `${section.name}:otherwise` : `${section.name}:${cases.length + 1}`
+    const given: Node[] = []
+    const part: Section = { node: 'section', kind: PART, name, at: of.at, fields: {}, steps: given }
+    given.push(...nodesFrom(draft, list.items, [...within, part]))
+    if (of === tree) otherwise = given.length > 0 ? name : null
+    else {
+      const when = childOf(of, 'when') ?? of
+      const standing: Standing = { around, each: [], owner: tree }
+      cases.push({ when: expressionFrom(draft, when, 'when', { is: 'bool' }, standing), name })
+    }
+    if (given.length > 0) steps.push(draft.place(part, of === tree ? list : of))
+  }
+  Object.assign(fields, { cases, otherwise })
 }
 
 function stepFrom(
@@ -87,6 +126,7 @@ function stepFrom(
     if (value) fields[key] = cueFrom(draft, value, `${name}.${key}`, standing)
   }
   valueFields(draft, tree, kind.values, standing, fields)
+  formulaFields(draft, tree, kind.formulas ?? {}, standing, fields)
   const unit = Object.hasOwn(kind.keys.shape, 'unit') ? childOf(tree, 'unit') : null
   if (unit) draft.units.push({ unit: writtenOf(unit) ?? '', at: unit.at })
   const countsAs: Partial<Record<Outcome, CountsAs>> = {}
@@ -189,17 +229,17 @@ function plainFields(tree: MapNode, shape: Readonly<Record<string, unknown>>): F
   return fields
 }
 
+/** Texts by key or by a path into a map (`options.*`), each under its own key. */
 function textFields(
   draft: Draft,
   tree: MapNode,
   name: string,
-  keys: readonly string[],
+  paths: readonly string[],
   standing: Standing,
   fields: Fields,
 ): void {
-  for (const key of keys) {
-    const value = childOf(tree, key)
-    if (value) fields[key] = textFrom(draft, value, `${name}.${key}`, standing)
+  for (const { tree: value, keys } of paths.flatMap((path) => found(tree, path))) {
+    put(fields, keys, textFrom(draft, value, [name, ...keys].join('.'), standing))
   }
 }
 
@@ -212,17 +252,24 @@ function valueFields(
   fields: Fields,
 ): void {
   for (const [path, kind] of Object.entries(values)) {
-    const [key = '', inner] = path.split('.')
-    const outer = childOf(tree, key)
-    if (!outer) continue
-    const isMapOfValues = outer.is === 'map' && !entryOf(outer, 'from')
-    if (inner === undefined) {
-      if (!isMapOfValues) fields[key] = valueFrom(draft, outer, key, kind, standing)
-      continue
+    for (const { tree: value, keys } of found(tree, path)) {
+      if (value.is === 'map' && !entryOf(value, 'from')) continue
+      put(fields, keys, valueFrom(draft, value, keys.at(-1) ?? path, kind, standing))
     }
-    const value = isMapOfValues ? childOf(outer, inner) : null
-    if (!value) continue
-    const made: From<Quantity> | From<number> = valueFrom(draft, value, inner, kind, standing)
-    fields[key] = { ...(fields[key] as object), [inner]: made }
+  }
+}
+
+/** Expressions by key, or behind `{ from }`: `allow: { from: … }`. What is written out stays as it is. */
+function formulaFields(
+  draft: Draft,
+  tree: MapNode,
+  formulas: NonNullable<StepKind['formulas']>,
+  standing: Standing,
+  fields: Fields,
+): void {
+  for (const [path, wanted] of Object.entries(formulas)) {
+    for (const { tree: value, keys } of found(tree, path)) {
+      put(fields, keys, expressionFrom(draft, value, keys[0] ?? path, wanted, standing))
+    }
   }
 }

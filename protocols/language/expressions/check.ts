@@ -54,7 +54,9 @@ export function checkExpression(
 function asExpected(typed: Typed, expected: ValueType, checking: Checking): Typed | null {
   const { type } = typed
   const term = isBareWanted(expected, type) ? bared(typed) : broughtTo(typed.term, type, expected)
-  if (term !== null) return { ...typed, term, type: expected }
+  // Of a text it stays known which texts it can be.
+  const narrow = expected.is === 'text' && type.is === 'text'
+  if (term !== null) return { ...typed, term, type: narrow ? type : expected }
   const units = type.is === 'number' && expected.is === 'number'
   return complain(
     checking,

@@ -14,7 +14,7 @@ export function* tableFaults<Code extends TableFault['is']>(
 ): Iterable<{ readonly at: Range; readonly fault: FaultOf<Code> }> {
   const told = new Set<string>()
   for (const norm of draft.norms) {
-    const table = draft.normTable(norm.file)
+    const table = draft.normTable(norm)
     for (const fault of table.faults) {
       if (fault.is !== code) continue
       const at = fault.at ?? draft.at(norm, 'table')

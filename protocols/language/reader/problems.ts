@@ -8,7 +8,7 @@ interface Entry {
 }
 
 /** Each entry: `{0}` and so on stand for the words given where the problem is found. */
-const READER_PROBLEMS = {
+export const READER_PROBLEMS = {
   /** The folder has no `protocol.yaml`, so there is no test to give. */
   protocol_missing: {
     severity: 'error',

@@ -3,7 +3,8 @@ import { z } from 'zod'
 import type { Problem } from '../diagnostics.ts'
 import { childOf, entryOf, type MapNode, plain, type Tree } from '../reader/tree.ts'
 import { shapeProblems } from './issues.ts'
-import { NODE_KEYS, NODE_SCHEMAS } from './kinds.ts'
+import { innerSteps } from './inner-steps.ts'
+import { NODE_KEYS, NODE_SCHEMAS, SECTION_KINDS } from './kinds.ts'
 import { schemaProblem } from './problems.ts'
 import { offer } from './suggest.ts'
 import { top } from './top.ts'
@@ -40,8 +41,9 @@ function* nodeProblems(node: Tree): Iterable<Problem> {
   const schema = NODE_SCHEMAS.get(first.key)
   if (schema) {
     yield* shapeProblems(schema, node, plain(node))
-    const inner = childOf(node, 'steps')
-    if (inner?.is === 'list' && Object.hasOwn(schema.shape, 'steps')) yield* stepProblems(inner.items)
+    if (SECTION_KINDS.has(first.key)) {
+      for (const { list } of innerSteps(node)) yield* stepProblems(list.items)
+    }
     return
   }
   const later = node.entries.find(({ key }) => NODE_SCHEMAS.has(key))

@@ -30,7 +30,7 @@ const countsAsValue = z.union(
 )
 
 /** Keys that a step of any kind may have. */
-const COMMON = {
+export const COMMON = z.strictObject({
   text: text.optional(),
   figure: name.optional(),
   of: name.optional(),
@@ -42,7 +42,7 @@ const COMMON = {
     })
     .optional(),
   'may-say': z.array(text).max(50).optional(),
-}
+})
 
 const rule = z.strictObject({
   rule: name,
@@ -55,13 +55,11 @@ const rule = z.strictObject({
 
 const schemas = new Map<string, z.ZodObject>([['rule', rule]])
 for (const { kind, keys } of STEP_KINDS.values()) {
-  schemas.set(kind, z.strictObject({ [kind]: name, ...COMMON, ...keys.shape }))
+  schemas.set(kind, z.strictObject({ [kind]: name, ...COMMON.shape, ...keys.shape }))
 }
-for (const { kind, keys } of SECTION_KINDS.values()) {
-  schemas.set(
-    kind,
-    z.strictObject({ [kind]: name, ...keys.shape, steps: z.array(z.unknown()).min(1).max(1000) }),
-  )
+const inner = { steps: z.array(z.unknown()).min(1).max(1000) }
+for (const { kind, keys, chooses } of SECTION_KINDS.values()) {
+  schemas.set(kind, z.strictObject({ [kind]: name, ...keys.shape, ...(chooses === null && inner) }))
 }
 
 /** The schema of whatever may stand among `steps`, by its first key. */

@@ -8,7 +8,7 @@ interface Entry {
 }
 
 /** All are errors: a test is not given from a file that can be read in two ways. */
-const SCHEMA_PROBLEMS = {
+export const SCHEMA_PROBLEMS = {
   /** `evenhand:` names the version of this language; another one may mean the same keys differently. */
   language_version: {
     message: 'This file says it is written in version {0} of the language; this program reads version 1.',

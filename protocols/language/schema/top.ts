@@ -1,5 +1,6 @@
 /** The shape of `protocol.yaml` at its top level; steps are checked one by one by their kinds' own keys. */
 import { z } from 'zod'
+import { NORM_KINDS } from '../model.ts'
 import { bounds, expression, name, NAME, QUANTITY, quantity, unit, words } from './shapes.ts'
 
 /** A map of the author's own names. Names themselves are judged by the checks, with their own sentences. */
@@ -91,7 +92,8 @@ const norm = z.strictObject({
   table: z.string().regex(/^norms\/[A-Za-z0-9_.-]+\.csv$/, {
     error: 'a file in the folder norms, such as norms/adults.csv',
   }),
-  as: z.enum(['mean-sd'], { error: 'mean-sd' }),
+  as: z.enum(NORM_KINDS, { error: `one of ${NORM_KINDS.join(', ')}` }),
+  bands: named(words).optional(),
   unit: unit.optional(),
   gathered: named(literal).optional(),
   differs: z.enum(['withhold', 'caution'], { error: 'one of withhold, caution' }).optional(),

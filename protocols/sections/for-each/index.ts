@@ -12,4 +12,5 @@ export default {
   conditions: ['where'],
   loop: (section, lists) => ({ name: section.name, type: itemType(String(section.fields.in), lists) }),
   chart,
+  chooses: null,
 } satisfies SectionKind

@@ -11,4 +11,5 @@ export default {
   conditions: ['until'],
   loop: (section) => ({ name: section.name, type: { is: 'number', unit: null } }),
   chart,
+  chooses: null,
 } satisfies SectionKind

@@ -1,5 +1,6 @@
 import type { ClockTime, StepMoment } from '../../runner/moment.ts'
-import { fieldsOf, startOf, tapsOf, windowOf } from './chart.ts'
+import { startOf, windowOf } from '../window.ts'
+import { fieldsOf, tapsOf } from './chart.ts'
 import { countUnit } from './columns.ts'
 
 /** What the screen draws of a count within a window. Times are seconds, stamps ms on the clock they name. */

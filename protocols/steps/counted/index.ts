@@ -1,8 +1,10 @@
 import type { StepKind } from '../kind.ts'
-import { armed, chart, entered, fieldsOf, kept, started, tapped, windowEnded } from './chart.ts'
+import { armed, started, tapped, windowEnded } from '../window.ts'
+import { chart, entered, fieldsOf, kept } from './chart.ts'
 import { columns } from './columns.ts'
 import { face } from './face.ts'
 import { keys } from './keys.ts'
+import { outcomes } from './outcomes.ts'
 import { rehearse } from './rehearse.ts'
 
 /** A trial that counts what is done within a window: tapped along, entered at the end, both kept. */
@@ -19,4 +21,5 @@ export default {
   chart,
   face,
   rehearse,
+  outcomes,
 } satisfies StepKind

@@ -1,6 +1,7 @@
 import type { StepMoment } from '../../runner/moment.ts'
 import type { RehearsedEvent } from '../kind.ts'
-import { fieldsOf, lastTapOf, startOf, tapsOf, windowOf } from './chart.ts'
+import { startOf, windowOf } from '../window.ts'
+import { fieldsOf, lastTapOf, tapsOf } from './chart.ts'
 
 const press: RehearsedEvent['data'] = (stamp) => ({ stamp })
 

@@ -4,6 +4,7 @@ import type { StepMoment } from '../../runner/moment.ts'
 import { isWithin, notPlausible } from '../../runner/plausible.ts'
 import { refuse } from '../../runner/refuse.ts'
 import type { Refusal } from '../../runner/view.ts'
+import { decimalsOf } from '../decimals.ts'
 import { clockTime, keyDead, move, pressed } from '../press.ts'
 import type { MeasuredFields } from './keys.ts'
 
@@ -13,12 +14,6 @@ type Entered = z.infer<typeof entered>
 export const kept = pressed
 
 export const fieldsOf = (moment: StepMoment) => moment.step.fields as unknown as MeasuredFields
-
-/** Digits after the point of a number as it is written. */
-function decimalsOf(value: number): number {
-  const [mantissa = '', exponent = '0'] = String(value).split('e')
-  return Math.max(0, (mantissa.split('.')[1]?.length ?? 0) - Number(exponent))
-}
 
 function refuses(moment: StepMoment, { value, confirmed }: Entered): Refusal | null {
   const { decimals, range } = fieldsOf(moment)

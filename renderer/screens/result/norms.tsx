@@ -1,5 +1,5 @@
 import { apartByNeeds } from '../../../protocols/scoring/not-worked-out.ts'
-import type { NormComparison, Result, ScoreValue } from '../../../protocols/scoring/result.ts'
+import type { NormComparison, NormFigures, Result, ScoreValue } from '../../../protocols/scoring/result.ts'
 import { NormStrip } from '../../charts/norm-strip.tsx'
 import { go } from '../../app/route.ts'
 import { Button } from '../../parts/button.tsx'
@@ -8,6 +8,7 @@ import { say } from '../../words/index.ts'
 import { tellPasses } from '../../steps/place-words.ts'
 import { tellNumber, tellValue } from '../../steps/tell.ts'
 import { tellReason, tellScore } from './tell.ts'
+import { tellByTable, tellFigures, tellPercentile } from './tell-figures.ts'
 
 type Stratum = NormComparison['strata'][number]
 
@@ -39,17 +40,16 @@ function tellRow(stratum: Stratum, score: ScoreValue): string {
     ages: tellAges(stratum),
     provenance: stratum.provenance,
     n: stratum.n === null ? say('result.unknown') : String(stratum.n),
-    mean: tellValue(stratum.mean, decimals + 1, unit),
+    mean: stratum.mean === null ? say('result.unknown') : tellValue(stratum.mean, decimals + 1, unit),
     sd: stratum.sd === null ? say('result.unknown') : tellValue(stratum.sd, decimals + 1, unit),
     line: stratum.line,
   })
 }
 
-/** Percentiles are whole numbers; those below the first or above the 99th are not spelled out further. */
-function tellPercentile(percentile: number): string {
-  if (percentile < 1) return say('result.below_first')
-  if (percentile > 99) return say('result.above_last')
-  return say('result.ordinal', { number: Number(tellNumber(percentile, 0)) })
+const DEFINITIONS: Readonly<Record<string, () => string>> = {
+  normal: () => say('result.definition_normal'),
+  'modified-t': () => say('result.definition_modified_t'),
+  lms: () => say('result.definition_lms'),
 }
 
 function tellStanding(stratum: Stratum): string | null {
@@ -64,13 +64,47 @@ function tellStanding(stratum: Stratum): string | null {
   return say('result.standing_interval', { ...values, low: tellPercentile(low), high: tellPercentile(high) })
 }
 
+/** Ages, hand and the table's own columns of a row, with what it states. */
+function tellWhom(stratum: Stratum, figures: string | null): string {
+  const chosen = Object.entries(stratum.chosenBy).map((cell) => cell.join(' ').replaceAll('_', ' '))
+  return say('result.whom', {
+    sex: stratum.sex,
+    hand: stratum.hand,
+    ages: tellAges(stratum),
+    chosen: chosen.join(', ') || 'none',
+    n: stratum.n === null ? say('result.unknown') : String(stratum.n),
+    figures: figures ?? 'none',
+    provenance: stratum.provenance,
+    line: stratum.line,
+  })
+}
+
+function FiguresPart({ stratum, figures, score }: FiguresOf) {
+  const told = tellFigures(figures, (value) => tellValue(value, score.decimals, score.unit))
+  const standing = tellByTable(stratum.percentile, figures) ?? tellStanding(stratum)
+  return (
+    <div className="result-stratum">
+      <p>{tellWhom(stratum, told)}</p>
+      {standing === null ? null : <p className="result-standing">{standing}</p>}
+    </div>
+  )
+}
+
+interface FiguresOf {
+  readonly stratum: Stratum
+  readonly figures: NormFigures
+  readonly score: ScoreValue
+}
+
 function StratumPart({ stratum, score }: { stratum: Stratum; score: ScoreValue }) {
   const standing = tellStanding(stratum)
+  if (stratum.figures !== null)
+    return <FiguresPart stratum={stratum} figures={stratum.figures} score={score} />
   return (
     <div className="result-stratum">
       {standing === null ? null : <p className="result-standing">{standing}</p>}
       <p className="soft small">{tellRow(stratum, score)}</p>
-      {score.value === null || stratum.sd === null || stratum.z === null ? null : (
+      {score.value === null || stratum.mean === null || stratum.sd === null || stratum.z === null ? null : (
         <NormStrip
           value={score.value}
           over={score.over}
@@ -122,7 +156,7 @@ function ComparedPart({ score, norm, said }: Compared & { readonly said: readonl
       {norm.status === 'used' ? null : <p>{say(`result.status.${norm.status}`)}</p>}
       <Cautions cautions={own} />
       {norm.strata.map((stratum) => (
-        <StratumPart key={`${stratum.line}`} stratum={stratum} score={score} />
+        <StratumPart key={stratum.line} stratum={stratum} score={score} />
       ))}
     </div>
   )

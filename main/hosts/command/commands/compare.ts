@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import type { Side } from '../../../../protocols/client.ts'
+import type { Protocol } from '../../../../protocols/language/model.ts'
 import { type CompareProblem, compareValue, readAge } from '../../../../protocols/scoring/compare.ts'
 import { change, normComparison } from '../../../../protocols/scoring/result.ts'
 import { HostProblem } from '../../problem.ts'
@@ -35,6 +36,7 @@ export default command({
     hand: { type: 'string', oneOf: SIDES, required: true },
     dominant: { type: 'string', oneOf: SIDES },
     affected: { type: 'string', oneOf: SIDES },
+    with: { type: 'string', value: 'COLUMN=WORD,…' },
   },
   shape,
   run(given) {
@@ -51,6 +53,7 @@ export default command({
       hand: sideOf(given, 'hand'),
       dominant: sideOf(given, 'dominant'),
       affected: sideOf(given, 'affected'),
+      told: toldOf(given.text('with'), protocol),
     })
     if ('problem' in compared) throw problemOf(compared)
     const { figures, title, value, unit, decimals } = compared
@@ -73,6 +76,20 @@ export default command({
     }
   },
 })
+
+/** `schooling=12,grip=power`: what the tables' own columns hold. */
+function toldOf(given: string | null, { norms }: Protocol): Readonly<Record<string, string>> {
+  const known = norms.flatMap(({ columns }) => columns.map(({ column }) => column))
+  const pairs = (given === null ? [] : given.split(',')).map((pair) => {
+    const [, column = '', word = ''] = /^\s*([a-z][a-z0-9_]*)\s*=\s*(\S.*?)\s*$/.exec(pair) ?? []
+    if (!known.includes(column)) {
+      const columns = [...new Set(known)].join(', ') || 'none'
+      throw new HostProblem('compare.bad_column', { given: pair.trim(), columns })
+    }
+    return [column, word] as const
+  })
+  return Object.fromEntries(pairs)
+}
 
 const sideOf = ({ text }: Given, option: string): Side | null =>
   SIDES.find((side) => side === text(option)) ?? null

@@ -1,0 +1,66 @@
+import type { StepView } from '../../../protocols/runner/view.ts'
+import type { AskFace } from '../../../protocols/steps/ask/face.ts'
+import { say } from '../../words/index.ts'
+import { Entry } from '../entry.tsx'
+import type { FaceProps, StepFace } from '../face.ts'
+import { Picks } from '../picks.tsx'
+import { tellUnit, tellValue } from '../tell.ts'
+import { WordsEntry } from './words-entry.tsx'
+
+const faceIn = (step: StepView): AskFace => step.face as unknown as AskFace
+
+type Asked = Pick<FaceProps, 'send'> & { readonly face: AskFace }
+
+function Typed({ face, send }: Asked) {
+  const { number, answer } = face
+  const label = say(answer === null ? 'steps.ask.answer_now' : 'steps.ask.answer_again')
+  return (
+    <>
+      {answer === null ? null : (
+        <p className="step-reading">
+          {typeof answer === 'number'
+            ? tellValue(answer, (String(answer).split('.')[1] ?? '').length, number?.unit ?? '1')
+            : answer}
+        </p>
+      )}
+      {number === null ? (
+        <WordsEntry key={`${answer}`} label={label} longest={face.longest ?? 0} send={send} />
+      ) : (
+        <Entry
+          key={`${answer}`}
+          label={label}
+          unit={tellUnit(number.unit)}
+          isWhole={number.decimals === 0}
+          onEnter={(given, confirmed) => send('answered', { answer: given, confirmed })}
+        />
+      )}
+    </>
+  )
+}
+
+function Face({ step, send }: FaceProps) {
+  const face = faceIn(step)
+  if (face.options.length === 0) return <Typed face={face} send={send} />
+  return (
+    <Picks
+      label={say(face.answer === null ? 'steps.ask.pick_now' : 'steps.ask.pick_again')}
+      step={step}
+      picks={face.options}
+      picked={face.answer === null ? null : String(face.answer)}
+      onPick={(answer) => void send('answered', { answer, confirmed: false })}
+    />
+  )
+}
+
+export default {
+  kind: 'ask',
+  isTrial: true,
+  Face,
+  main: (_step, event) => ({ key: `steps.ask.${event ?? 'waits'}` }),
+  press: (_event, stamp) => ({ stamp }),
+  dead: (step) => faceIn(step).dead,
+  due: () => null,
+  isRunning: () => false,
+  tone: () => null,
+  Typed: null,
+} satisfies StepFace

@@ -1,0 +1,36 @@
+/**
+ * Tables of bands hold the limits that were collected, whole: each row as from, below, band, provenance, under the
+ * group it is for. Where print has whole seconds or points, a band goes on up to the next one.
+ */
+import { describe, expect, test } from 'vitest'
+import { fileOf, folderOf, rowsOf, TESTS } from './folders.ts'
+
+const COLLECTED: Readonly<Record<string, readonly string[]>> = {
+  // Seen, translated summary: 16-25, 26-33, 34-50, above 50 s; 18-27, 28-45, 46-55, above 55 s.
+  'functional_dexterity norms/aaron2003.csv': [
+    'dominant,,26,functional,seen',
+    'dominant,26,34,moderate,seen',
+    'dominant,34,50.05,minimal,seen',
+    'dominant,50.05,,not_functional,seen',
+    'nondominant,,28,functional,seen',
+    'nondominant,28,46,moderate,seen',
+    'nondominant,46,55.05,minimal,seen',
+    'nondominant,55.05,,not_functional,seen',
+  ],
+}
+
+const banded = TESTS.flatMap((name) =>
+  [...folderOf(name).files.keys()]
+    .filter((path) => path.endsWith('.csv') && 'band' in (rowsOf(name, path)[0] ?? {}))
+    .map((path) => `${name} ${path}`),
+)
+
+test('every table of bands is compared', () => expect(Object.keys(COLLECTED).sort()).toEqual(banded.sort()))
+
+describe.each(Object.entries(COLLECTED))('%s', (table, rows) => {
+  const [name = '', path = ''] = table.split(' ')
+
+  test('stands as collected, to the last digit', () => {
+    expect(fileOf(name, path).trimEnd().split('\n').slice(1)).toEqual(rows)
+  })
+})
