@@ -6,10 +6,18 @@ import { buildResult } from '../../../protocols/scoring/build-result.ts'
 import { givenOf } from '../../../protocols/scoring/given.ts'
 import { type Result, type ScoreValue, scoreValue } from '../../../protocols/scoring/result.ts'
 import { trial } from '../../../protocols/runner/view.ts'
-import { shownValue } from '../../../protocols/scoring/rounding.ts'
 import { HostProblem } from '../problem.ts'
 import { say } from '../words.ts'
 import type { FoundProtocol } from './find-protocol.ts'
+import {
+  changeLines,
+  definitionLines,
+  normLines,
+  otherHandLines,
+  tellAmount,
+  tellPlace,
+  tellReason,
+} from './tell.ts'
 
 export const scoredShape = z.strictObject({
   protocol: z.strictObject({ id: z.string(), version: z.string(), hash: z.string() }),
@@ -58,63 +66,38 @@ export function scoreEvents({ protocol, disk }: FoundProtocol, events: readonly 
   }
 }
 
-export function scoreLines({ sameProtocol, complete, scores, refused }: ScoredEvents): readonly string[] {
+export function scoreLines(scored: ScoredEvents): readonly string[] {
+  const { protocol, sameProtocol, on, complete, age, scores, refused } = scored
+  const shown = scores.filter((score) => score.shown)
   return [
+    say('score.head', {
+      protocol: protocol.id,
+      version: protocol.version,
+      on,
+      age: age === null ? 'none' : age.from === age.to ? String(age.from) : `${age.from}–${age.to}`,
+    }),
     ...(sameProtocol ? [] : [say('score.other_text')]),
     ...(complete ? [] : [say('score.incomplete')]),
-    ...scores.filter(({ shown }) => shown).flatMap(linesOfScore),
+    ...shown.flatMap(linesOfScore),
+    ...definitionLines(shown),
     ...refused.map((one) => say('score.refused', one)),
   ]
 }
 
 function linesOfScore(score: ScoreValue): readonly string[] {
-  const { title, passes, value, over, unit, decimals, missing, trials } = score
-  const where = passes.map(({ id, number }) => id ?? String(number)).join(', ')
+  const { title, value, over, unit, decimals, missing, trials } = score
+  const where = tellPlace(score.passes)
   const figure =
     value === null
-      ? say('score.none', { code: missing?.code ?? '' })
-      : `${over ? '≥ ' : ''}${shownValue(value, decimals)} ${unit}`
-  const head = `${title}${where ? ` (${where})` : ''}: ${figure}`
+      ? say('score.none', { reason: tellReason('missing', missing ?? NO_REASON) })
+      : tellAmount(value, decimals, unit, over)
   return [
-    head,
-    ...(value === null ? [] : [say('score.trials', { trials: trials.length })]),
-    ...normLines(score.norms, decimals),
+    `${title}${where ? ` (${where})` : ''}: ${figure}`,
+    ...(value === null ? [] : [say('score.trials', { trials: trials.length }), ...otherHandLines(score)]),
+    ...changeLines(score),
+    ...normLines(score.norms, score),
   ]
 }
 
-/** The rows of every norm table that was looked at, or why there is none. */
-export function normLines(norms: ScoreValue['norms'], decimals: number): readonly string[] {
-  return norms.flatMap(({ title, standing, status, caution, strata }) => [
-    say('norm.head', { title, standing, status }),
-    ...strata.map(
-      ({
-        sex,
-        ageMin,
-        ageMax,
-        hand,
-        n,
-        mean,
-        sd,
-        line,
-        z: score,
-        percentile,
-        percentileInterval,
-        definition,
-      }) =>
-        say('norm.row', {
-          sex,
-          hand,
-          line,
-          n: n ?? '?',
-          definition,
-          ages: `${ageMin ?? ''}–${ageMax ?? ''}`,
-          mean: shownValue(mean, decimals),
-          sd: sd === null ? '?' : shownValue(sd, decimals),
-          z: score === null ? '–' : shownValue(score, 2),
-          percentile: percentile === null ? '–' : shownValue(percentile, 1),
-          interval: percentileInterval ? percentileInterval.map((end) => shownValue(end, 1)).join('–') : '–',
-        }),
-    ),
-    ...caution.map(({ code }) => say('norm.caution', { code })),
-  ])
-}
+/** No value, and nothing said of why. */
+const NO_REASON = { code: 'null', detail: {} }

@@ -1,12 +1,17 @@
 import { z } from 'zod'
 import type { Side } from '../../../../protocols/client.ts'
-import { type CompareProblem, compareValue, readAge } from '../../../../protocols/scoring/compare.ts'
+import {
+  type CompareProblem,
+  compareValue,
+  isOfOneHand,
+  readAge,
+} from '../../../../protocols/scoring/compare.ts'
 import { change, normComparison } from '../../../../protocols/scoring/result.ts'
 import { HostProblem } from '../../problem.ts'
 import { say } from '../../words.ts'
 import { type Given, command } from '../command.ts'
 import { findProtocol } from '../find-protocol.ts'
-import { normLines } from '../scoring.ts'
+import { definitionLines, figureLines, normLines, tellAmount } from '../tell.ts'
 
 const SIDES = ['right', 'left'] as const
 
@@ -32,7 +37,7 @@ export default command({
     value: { type: 'string', value: 'V', required: true },
     age: { type: 'string', value: 'A', required: true },
     sex: { type: 'string', oneOf: ['F', 'M'], required: true },
-    hand: { type: 'string', oneOf: SIDES, required: true },
+    hand: { type: 'string', oneOf: SIDES },
     dominant: { type: 'string', oneOf: SIDES },
     affected: { type: 'string', oneOf: SIDES },
   },
@@ -63,11 +68,14 @@ export default command({
         figures: [...figures],
       },
       lines: [
-        `${title}: ${value} ${unit}`,
-        ...normLines(norms, decimals),
-        ...figures.map(({ statistic, printed, population, source }) =>
-          say('compare.figure', { statistic, printed, population, source }),
-        ),
+        say('compare.head', {
+          title,
+          hand: isOfOneHand(protocol, compared.score) ? (given.text('hand') ?? 'none') : 'none',
+          value: tellAmount(value, decimals, unit),
+        }),
+        ...normLines(norms, compared),
+        ...definitionLines([{ ...compared, norms }]),
+        ...(figures.length ? ['', say('compare.figures'), ...figures.flatMap(figureLines)] : []),
       ],
       exit: 0,
     }
