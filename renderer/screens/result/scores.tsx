@@ -23,7 +23,8 @@ function tellTrials(score: ScoreValue, result: Result): string {
     .filter((number) => number > 0)
   if (numbers.length === 0) return ''
   const from = say('result.from_trials', { count: numbers.length, trials: numbers.join(', ') })
-  return listed([from, ...marksOf(score, result.trials).map((mark) => say(`result.mark.${mark}`))])
+  const marks = marksOf(score, result.trials).map((mark) => say(`result.mark.${mark}`))
+  return marks.length === 0 ? from : say('result.from_marked', { from, marks: listed(marks) })
 }
 
 function tellOtherHand(score: ScoreValue): string {
