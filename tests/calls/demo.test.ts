@@ -74,7 +74,7 @@ describe('the demo clinic', () => {
     const desk = await openCopy()
     for (const [name, protocol, score, gains] of [
       ['Osterkamp', 'nine_hole_peg', 'time', -1],
-      ['Osterkamp', 'grip_strength', 'mean_of_3', 1],
+      ['Ruge', 'grip_strength', 'mean_of_3', 1],
       ['Ruge', 'box_and_block', 'blocks', 1],
     ] as const) {
       const [found] = await find(desk, name)

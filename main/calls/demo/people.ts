@@ -62,15 +62,15 @@ export const CLIENTS: readonly DemoClient[] = [
       { secondIdentifier: 'Old lighthouse, gate 2', sight: 'Reading glasses' },
     ),
     visits: [
-      { daysAgo: 63, examiner: 0, tests: [PEGS, GRIP], recovered: 0.05 },
+      { daysAgo: 63, examiner: 0, tests: [PEGS, BLOCKS], recovered: 0.05 },
       {
         daysAgo: 35,
         examiner: 0,
-        tests: [PEGS, GRIP],
+        tests: [PEGS, BLOCKS],
         recovered: 0.4,
         deviation: { what: 'The table was higher than the elbow.', reason: 'The low table was in use.' },
       },
-      { daysAgo: 7, examiner: 1, tests: [PEGS, GRIP], recovered: 0.75 },
+      { daysAgo: 7, examiner: 1, tests: [PEGS, BLOCKS], recovered: 0.75 },
     ],
   },
   {
@@ -82,9 +82,9 @@ export const CLIENTS: readonly DemoClient[] = [
       arms: { right: arm({ status: 'affected', condition: 'Stroke', since: '5 months ago' }), left: arm({}) },
     }),
     visits: [
-      { daysAgo: 90, examiner: 1, tests: [BLOCKS, PEGS], recovered: 0 },
-      { daysAgo: 48, examiner: 1, tests: [BLOCKS, PEGS], recovered: 0.35 },
-      { daysAgo: 12, examiner: 0, tests: [BLOCKS, PEGS], recovered: 0.65 },
+      { daysAgo: 90, examiner: 1, tests: [BLOCKS, GRIP], recovered: 0 },
+      { daysAgo: 48, examiner: 1, tests: [BLOCKS, GRIP], recovered: 0.35 },
+      { daysAgo: 12, examiner: 0, tests: [BLOCKS, GRIP], recovered: 0.65 },
     ],
   },
   {
