@@ -46,7 +46,7 @@ export function shortText(result: Result): string {
   ]
   const departures = say('short.deviations', {
     count: result.deviations.length,
-    list: result.deviations.map(deviationWords).join('; '),
+    list: result.deviations.map((one) => deviationWords(one).replace(/\.$/, '')).join('; '),
   })
   // What was not given to its end was not given as the protocol says either.
   const isAsSaid = result.complete || result.deviations.length > 0
