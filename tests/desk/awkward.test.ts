@@ -122,6 +122,7 @@ describe('one nine-hole peg test in which everything goes wrong', () => {
     await screen.button('Go on with this visit').click()
     await page.getByRole('button', { name: /^Go on with it/ }).click()
     await page.getByText('All of this is right: go on').waitFor()
+    expect(await screen.shown()).toMatch(/Orla Fenwick[\s\S]*Goes on with\s+Right hand/)
     await picture(page, 'awkward-again')
     giver = await Giver.of(page)
     await giver.pressNow()
