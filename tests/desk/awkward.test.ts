@@ -178,7 +178,12 @@ describe('one nine-hole peg test in which everything goes wrong', () => {
     expect(record).not.toContain('Given as the protocol says')
     const paper = await screen.printed((await resultOf(page)).administration)
     await picture(page, 'awkward-result')
-    for (const words of ['19.52 s (typed)', 'trial 5, typed by hand', 'A cramp in the thumb.'])
+    for (const words of [
+      '19.52 s (typed)',
+      'trial 5, typed by hand',
+      'A cramp in the thumb. (pain 6 of 10)',
+      'Interruption',
+    ])
       expect(shown).toContain(words)
     for (const words of [
       '19.52 s, typed by hand',
