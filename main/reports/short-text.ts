@@ -2,22 +2,27 @@ import { apartByNeeds } from '../../protocols/scoring/not-worked-out.ts'
 import type { Result, ScoreValue } from '../../protocols/scoring/result.ts'
 import { day, listed, offset, whereOf } from './figures.ts'
 import { deviationWords } from './sections/departures.ts'
-import { missingWords, told, valueWords } from './sections/values.ts'
+import { markWords, missingWords, told, valueWords } from './sections/values.ts'
 import { say } from './words.ts'
 
 /** A record's entry field is small, and what doesn't fit is cut off there unseen. */
 const MOST_LINES = 6
 
-function placeWords(score: ScoreValue): string {
+function placeWords(score: ScoreValue, result: Result): string {
   const where = whereOf(score)
   const reason = missingWords(score)
-  const value = reason ? say('short.none', { reason }) : valueWords(score)
+  const marks = markWords(score, result).join('; ')
+  const plain = marks ? say('short.marked', { value: valueWords(score), marks }) : valueWords(score)
+  const value = reason ? say('short.none', { reason }) : plain
   return where ? say('short.value', { where, value }) : value
 }
 
 /** One score on one line: all its places. */
-const scoreLine = (scores: readonly ScoreValue[]): string =>
-  say('short.score', { title: scores[0]?.title ?? '', values: listed(scores.map(placeWords)) })
+const scoreLine = (scores: readonly ScoreValue[], result: Result): string =>
+  say('short.score', {
+    title: scores[0]?.title ?? '',
+    values: listed(scores.map((score) => placeWords(score, result))),
+  })
 
 /**
  * The text for the record: at most six lines with the test, its version, the day, every shown score as measured
@@ -36,14 +41,17 @@ export function shortText(result: Result): string {
   // What could not be worked out anyhow says nothing, unless nothing else is there to say.
   const { valued, valueless } = told(worked.length ? worked : result.scores)
   const scores = [
-    ...[...Map.groupBy(valued, (score) => score.score).values()].map(scoreLine),
+    ...[...Map.groupBy(valued, (score) => score.score).values()].map((alike) => scoreLine(alike, result)),
     ...valueless.map(({ titles, reason }) => say('short.missing', { scores: listed(titles), reason })),
   ]
+  const departures = say('short.deviations', {
+    count: result.deviations.length,
+    list: result.deviations.map((one) => deviationWords(one).replace(/\.$/, '')).join('; '),
+  })
+  // What was not given to its end was not given as the protocol says either.
+  const isAsSaid = result.complete || result.deviations.length > 0
   const around = [
-    say('short.deviations', {
-      count: result.deviations.length,
-      list: result.deviations.map(deviationWords).join('; '),
-    }),
+    ...(isAsSaid ? [departures] : []),
     ...(result.complete ? [] : [say('short.incomplete')]),
   ].join(' ')
   const marked = result.rehearsal ? [say('short.rehearsal')] : []

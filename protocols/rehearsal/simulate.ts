@@ -7,6 +7,7 @@ import type { AdministrationView } from '../runner/view.ts'
 import { randomFrom } from './random.ts'
 
 type Opened = Extract<EventBody, { readonly kind: 'opened' }>
+type Step = NonNullable<AdministrationView['step']>
 type Prepared = Extract<EventBody, { readonly kind: 'prepared' }>
 
 export interface Simulation {
@@ -18,6 +19,11 @@ export interface Simulation {
   readonly kit: Prepared['kit']
   /** Conditions that aren't as they usually are. */
   readonly conditions: Readonly<Record<string, string>>
+  /**
+   * How the client does at a trial, from 0 up to 1, where chance alone isn't wanted: in place of the number drawn.
+   * What high means is the kind's own: a long time, few counted, a strong grip.
+   */
+  readonly does?: (step: Step, drawn: number) => number
   /** The next id; UUIDs, each once. */
   nextId(): string
   /** Wall time, RFC 3339, so many ms after the administration was opened. */
@@ -160,8 +166,9 @@ function goesWrong(session: Session, { step, trials }: AdministrationView): bool
   return session.random() < VOIDED && (left === null || (typeof left === 'number' && left > 0))
 }
 
-function perform(session: Session, step: NonNullable<AdministrationView['step']>): void {
-  const next = session.runner.rehearse(session.administration, session.random)
+function perform(session: Session, step: Step): void {
+  const { does = (_, drawn) => drawn } = session.simulation
+  const next = session.runner.rehearse(session.administration, () => does(step, session.random()))
   if (next === null)
     throw new Error(`The step ${step.name} has nothing to go on with in state ${step.state}.`)
   wait(session, Math.max(0, next.after))

@@ -118,6 +118,10 @@ const toldOf = ({ told }: CompareRequest, { column }: NormColumn): string | null
 const handLoop = (protocol: Protocol, score: Score): string | undefined =>
   score.each.find((loop) => listOf(outlineOf(protocol), loop) === 'hands')
 
+/** True for a score that each hand has for itself. */
+export const isOfOneHand = (protocol: Protocol, name: string): boolean =>
+  protocol.scores.some((score) => score.name === name && handLoop(protocol, score) !== undefined)
+
 /** What is said of the person, as facts; the arm that isn't named as affected is taken as unaffected. */
 function standIn({ protocol, hand, dominant, affected }: CompareRequest, score: Score) {
   const arms = { ...NOTHING_KNOWN.arms }

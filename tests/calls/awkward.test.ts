@@ -160,7 +160,10 @@ test('a typed time is marked in the event, on the trial and on paper', async () 
   expect(trial).toMatchObject({ stamps: [], readings: { time: { value: 21.37, typed: true } } })
   const kinds = desk.clinic.stores.records.administration(done.id).map(({ body }) => body.kind)
   expect(kinds).toContain('timed.typed')
-  expect(await printed(desk, done.id)).toMatch(/21\.37 s.*typed by hand/)
+  expect((await told(done.id)).shortText).toContain('right hand 21.4 s (typed by hand)')
+  const paper = await printed(desk, done.id)
+  expect(paper).toContain('trial 2, typed by hand')
+  expect(paper).toContain('21.37 s, typed by hand')
 })
 
 test('a splint is recorded and printed', async () => {

@@ -70,6 +70,46 @@ describe('the demo clinic', () => {
     desk.clinic.close()
   })
 
+  test('looks like a recovery: the affected hand gains from visit to visit, the other one stays as it was', async () => {
+    const desk = await openCopy()
+    for (const [name, protocol, score, gains] of [
+      ['Osterkamp', 'nine_hole_peg', 'time', -1],
+      ['Ruge', 'grip_strength', 'mean_of_3', 1],
+      ['Ruge', 'box_and_block', 'blocks', 1],
+    ] as const) {
+      const [found] = await find(desk, name)
+      const history = await desk.client.call('history.read', { client: found?.id ?? '', protocol })
+      const valuesOf = (hand: string) =>
+        (history.find((one) => one.score === score)?.points ?? [])
+          .filter(({ place }) => place.hand === hand)
+          .map(({ value }) => value ?? Number.NaN)
+      const affected = valuesOf('right')
+      const other = valuesOf('left')
+      expect(affected).toHaveLength(3)
+      expect(affected.toSorted((a, b) => gains * (a - b))).toEqual(affected)
+      expect(Math.max(...other) / Math.min(...other)).toBeLessThan(1.15)
+      expect(gains * ((affected.at(-1) ?? 0) - (affected[0] ?? 0))).toBeGreaterThan(0.15 * (affected[0] ?? 0))
+    }
+    desk.clinic.close()
+  })
+
+  test('has a deviation, a void trial with its reason, and the note of each visit that is not due', async () => {
+    const desk = await openCopy()
+    const results = []
+    for (const { profile } of CLIENTS) {
+      const [found] = await find(desk, profile.name || profile.number)
+      const { administrations } = await desk.client.call('clients.read', { id: found?.id ?? '' })
+      for (const { id } of administrations)
+        results.push(await desk.client.call('administrations.result', { store: 'records', id }))
+    }
+    expect(results.every(({ shortText }) => shortText.split('\n').length > 1)).toBe(true)
+    expect(results.flatMap(({ result }) => result.deviations)).toHaveLength(2)
+    const voids = results.flatMap(({ result }) => result.trials.filter(({ status }) => status === 'void'))
+    expect(voids.length).toBeGreaterThan(0)
+    expect(voids.every((trial) => trial.void?.happening)).toBe(true)
+    desk.clinic.close()
+  })
+
   test('something waits there for the examiner', async () => {
     const desk = await openCopy()
     const { users } = await desk.client.call('clinic.state', {})

@@ -177,6 +177,39 @@ describe('a test that was cut goes on where it stood', () => {
     expect(on.deviations).toMatchObject([{ code: 'went_on_late' }])
   })
 
+  test('resumed four hours later the practice can be repeated first, or the test closed with what it has', async () => {
+    const running = await until(desk, await begin(desk, PEGS, ada), isRunning)
+    await reopen('2026-11-25T13:00:00Z')
+    const { view } = await desk.client.call('administrations.view', { ...records, id: running.id })
+    const stale = await act(desk, view, { kind: 'confirmed', what: 'resume' })
+    const again = await act(desk, stale, {
+      kind: 'reopened',
+      afterSeconds: 4 * 3600,
+      choice: 'practice_again',
+    })
+    expect(again.step).toMatchObject({ practice: true, place: { hand: 'right' } })
+    const first = await until(desk, again, ({ phase }) => phase === 'finished')
+    const { result } = await desk.client.call('administrations.result', { ...records, id: first.id })
+    expect(result.trials.filter(({ practice, status }) => practice && status === 'standing')).toHaveLength(3)
+
+    const other = await until(
+      desk,
+      await begin(desk, PEGS, ada),
+      ({ step }) => step?.place['hand'] === 'left',
+    )
+    await reopen('2026-11-25T18:00:00Z')
+    const late = await desk.client.call('administrations.view', { ...records, id: other.id })
+    const asked = await act(desk, late.view, { kind: 'confirmed', what: 'resume' })
+    const closed = await act(desk, asked, { kind: 'reopened', afterSeconds: 5 * 3600, choice: 'close' })
+    const done = await until(desk, closed, ({ phase }) => phase === 'finished')
+    const kept = await desk.client.call('administrations.result', { ...records, id: done.id })
+    expect(kept.result.complete).toBe(false)
+    const time = (hand: string) =>
+      kept.result.scores.find(({ score, place }) => score === 'time' && place.hand === hand)
+    expect(time('right')?.value).toBeGreaterThan(0)
+    expect(time('left')).toMatchObject({ value: null, missing: { code: 'not_given' } })
+  })
+
   test('a screen that slept through the longest gap is told so too', async () => {
     const clock = testClock()
     desk.clinic.close()

@@ -2,7 +2,7 @@ import { cpSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { beforeEach, describe, expect, test } from 'vitest'
 import type { Push } from '../../main/contract/pushes.ts'
-import { addClient, type Desk, faultOf, give, openDesk, PEGS, until, begin, isFinished } from './desk.ts'
+import { act, addClient, type Desk, faultOf, give, openDesk, PEGS, until, begin, isFinished } from './desk.ts'
 
 let desk: Desk
 let own = ''
@@ -128,6 +128,22 @@ describe('an administration keeps the protocol it was given by', () => {
     edit((text) => text.replace(/^title: .*$/m, 'title: Renamed').replace(/^version: .*$/m, 'version: 2.0.0'))
     const done = await until(desk, view, isFinished)
     expect(done.protocol).toEqual(view.protocol)
+  })
+
+  test('removed in the middle, it goes on after a restart to its end and its report', async () => {
+    const view = await begin(desk, OWN, await addClient(desk, 'Ada Marsh'))
+    rmSync(own, { recursive: true })
+    const { folder } = desk
+    desk.clinic.close()
+    desk = await openDesk({ folder })
+    const which = { store: 'records', id: view.id } as const
+    const cut = await desk.client.call('administrations.view', which)
+    const confirmed = await act(desk, cut.view, { kind: 'confirmed', what: 'resume' })
+    const done = await until(desk, confirmed, isFinished)
+    expect(done.protocol).toEqual(view.protocol)
+    expect((await desk.client.call('administrations.result', which)).result.complete).toBe(true)
+    expect((await desk.client.call('administrations.report', which)).pdfBase64.length).toBeGreaterThan(1000)
+    expect(desk.defects).toEqual([])
   })
 
   test('removed after it was used, result and report are still there', async () => {

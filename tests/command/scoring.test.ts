@@ -57,7 +57,7 @@ describe('evenhand events and score', () => {
   test('people read every score with its unit, how many trials, and the norm’s row', async () => {
     const file = write('read.jsonl', (await eventsOf('nine_hole_peg')).out)
     const { out } = await evenhand('score', 'nine_hole_peg', file)
-    expect(out).toMatch(/\(right\): \d+\.\d s/)
+    expect(out).toMatch(/\(right hand\): \d+\.\d s/)
     expect(out).toMatch(/percentile \d/)
   })
 
@@ -136,7 +136,9 @@ describe('evenhand verify', () => {
       { store: 'clinic', devices: 1, erased: 0, problems: [] },
       { store: 'rehearsal', problems: [] },
     ])
-    expect((await evenhand('verify', '--records', desk.folder)).out).toContain('chain, order and scores hold')
+    expect((await evenhand('verify', '--records', desk.folder)).out).toMatch(
+      /^The clinic’s records in .*: \d+ events of 1 device; chain, order and scores hold\.$/m,
+    )
   })
 })
 

@@ -122,6 +122,7 @@ describe('one nine-hole peg test in which everything goes wrong', () => {
     await screen.button('Go on with this visit').click()
     await page.getByRole('button', { name: /^Go on with it/ }).click()
     await page.getByText('All of this is right: go on').waitFor()
+    expect(await screen.shown()).toMatch(/Orla Fenwick[\s\S]*Goes on with\s+Right hand/)
     await picture(page, 'awkward-again')
     giver = await Giver.of(page)
     await giver.pressNow()
@@ -172,9 +173,17 @@ describe('one nine-hole peg test in which everything goes wrong', () => {
     await screen.button('Open the result').click()
     await page.getByText('Every trial').first().waitFor()
     const shown = await screen.shown()
+    const record = await page.getByLabel('At most six lines').inputValue()
+    expect(record).toContain('right hand 19.5 s (typed by hand), left hand no value (stopped)')
+    expect(record).not.toContain('Given as the protocol says')
     const paper = await screen.printed((await resultOf(page)).administration)
     await picture(page, 'awkward-result')
-    for (const words of ['19.52 s (typed)', 'typed by hand', 'A cramp in the thumb.'])
+    for (const words of [
+      '19.52 s (typed)',
+      'trial 5, typed by hand',
+      'A cramp in the thumb. (pain 6 of 10)',
+      'Interruption',
+    ])
       expect(shown).toContain(words)
     for (const words of [
       '19.52 s, typed by hand',

@@ -79,13 +79,13 @@ describe.each(['nine_hole_peg', 'box_and_block', 'grip_strength'])(
       }
     })
 
-    it('keeps the trials so far in sight, each with its value', () => {
-      expect(
-        steps
-          .slice(-1)
-          .map((view) => drawn(view))
-          .join(''),
-      ).toMatch(/21\.4 s|61 blocks|31\.5/)
+    it('keeps the trials so far in sight at every step, each with its value', () => {
+      for (const view of steps) {
+        const list = /giving-trials">(.*?)<\/ol>/.exec(drawn(view))?.[1] ?? ''
+        const given = view.trials.filter(({ status }) => status !== 'running')
+        expect(list.match(/<li>/g) ?? []).toHaveLength(given.length)
+        expect(list.match(/21\.4 s|61 (blocks|taps)|31\.5/g) ?? []).toHaveLength(given.length)
+      }
     })
   },
 )

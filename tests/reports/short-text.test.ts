@@ -58,7 +58,7 @@ test('leaves out what could not be worked out anyhow, and keeps why a hand has n
 test('names each deviation, and that the test was not finished', () => {
   const result = {
     ...resultOf('nine_hole_peg'),
-    deviations: [deviation('Table too high'), deviation('Noise')],
+    deviations: [deviation('Table too high.'), deviation('Noise.')],
   }
   expect(shortText({ ...result, complete: false })).toContain(
     '2 deviations: Table too high; Noise. The test was not given to its end.',

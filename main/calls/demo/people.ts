@@ -11,6 +11,10 @@ export interface PastVisit {
   readonly daysAgo: number
   readonly examiner: 0 | 1
   readonly tests: readonly string[]
+  /** How well the affected hand does, from 0, as it was at its worst, to 1, as the other one does. */
+  readonly recovered: number
+  /** What went otherwise than the protocol says. */
+  readonly deviation?: { readonly what: string; readonly reason: string }
 }
 export interface DemoClient {
   readonly profile: Profile
@@ -37,9 +41,9 @@ const person = (name: string, number: string, facts: Facts, rest: Rest = {}): Pr
   ...rest,
 })
 
-const PEGS = 'nine_hole_peg'
-const BLOCKS = 'box_and_block'
-const GRIP = 'grip_strength'
+export const PEGS = 'nine_hole_peg'
+export const BLOCKS = 'box_and_block'
+export const GRIP = 'grip_strength'
 
 const right = { dominantBefore: 'right', usedNow: 'right' } as const
 const born = (date: string) => ({ birth: { known: 'date', date } as const })
@@ -58,9 +62,15 @@ export const CLIENTS: readonly DemoClient[] = [
       { secondIdentifier: 'Old lighthouse, gate 2', sight: 'Reading glasses' },
     ),
     visits: [
-      { daysAgo: 63, examiner: 0, tests: [PEGS, GRIP] },
-      { daysAgo: 35, examiner: 0, tests: [PEGS, GRIP] },
-      { daysAgo: 7, examiner: 1, tests: [PEGS, GRIP] },
+      { daysAgo: 63, examiner: 0, tests: [PEGS, BLOCKS], recovered: 0.05 },
+      {
+        daysAgo: 35,
+        examiner: 0,
+        tests: [PEGS, BLOCKS],
+        recovered: 0.4,
+        deviation: { what: 'The table was higher than the elbow.', reason: 'The low table was in use.' },
+      },
+      { daysAgo: 7, examiner: 1, tests: [PEGS, BLOCKS], recovered: 0.75 },
     ],
   },
   {
@@ -72,9 +82,9 @@ export const CLIENTS: readonly DemoClient[] = [
       arms: { right: arm({ status: 'affected', condition: 'Stroke', since: '5 months ago' }), left: arm({}) },
     }),
     visits: [
-      { daysAgo: 90, examiner: 1, tests: [BLOCKS, PEGS] },
-      { daysAgo: 48, examiner: 1, tests: [BLOCKS, PEGS] },
-      { daysAgo: 12, examiner: 0, tests: [BLOCKS, PEGS] },
+      { daysAgo: 90, examiner: 1, tests: [BLOCKS, GRIP], recovered: 0 },
+      { daysAgo: 48, examiner: 1, tests: [BLOCKS, GRIP], recovered: 0.35 },
+      { daysAgo: 12, examiner: 0, tests: [BLOCKS, GRIP], recovered: 0.65 },
     ],
   },
   {
@@ -85,7 +95,7 @@ export const CLIENTS: readonly DemoClient[] = [
       usedNow: 'left',
       arms: { right: arm({}), left: arm({ status: 'affected', condition: 'Thumb ligament repair' }) },
     }),
-    visits: [{ daysAgo: 21, examiner: 0, tests: [BLOCKS, GRIP] }],
+    visits: [{ daysAgo: 21, examiner: 0, tests: [BLOCKS, GRIP], recovered: 0.5 }],
   },
   {
     profile: person('Jorin Saltby', 'D-1004', {
@@ -95,7 +105,7 @@ export const CLIENTS: readonly DemoClient[] = [
       usedNow: 'left',
       arms: { right: arm({ status: 'absent', absentPart: 'Forearm and hand' }), left: arm({}) },
     }),
-    visits: [{ daysAgo: 30, examiner: 1, tests: [BLOCKS] }],
+    visits: [{ daysAgo: 30, examiner: 1, tests: [BLOCKS], recovered: 1 }],
   },
   {
     profile: person('Wendeline Ottermoor', 'D-1005', {
@@ -108,8 +118,8 @@ export const CLIENTS: readonly DemoClient[] = [
       },
     }),
     visits: [
-      { daysAgo: 40, examiner: 0, tests: [PEGS] },
-      { daysAgo: 5, examiner: 0, tests: [PEGS] },
+      { daysAgo: 40, examiner: 0, tests: [PEGS], recovered: 0.6 },
+      { daysAgo: 5, examiner: 0, tests: [PEGS], recovered: 0.55 },
     ],
   },
   {
@@ -119,7 +129,7 @@ export const CLIENTS: readonly DemoClient[] = [
       { ...born('2019-05-06'), ...right, sex: 'M', arms: { right: arm({}), left: arm({}) } },
       { agreement: { given: 'yes', by: 'His mother', on: null } },
     ),
-    visits: [{ daysAgo: 18, examiner: 1, tests: [BLOCKS] }],
+    visits: [{ daysAgo: 18, examiner: 1, tests: [BLOCKS], recovered: 1 }],
   },
   {
     profile: person(

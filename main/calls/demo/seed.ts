@@ -2,8 +2,12 @@
  * Fills a new demo clinic: its people, and past visits given by the simulated client through the ordinary way
  * that records are written. The same for the same day; nothing in it is about anybody.
  */
+import type { Protocol } from '../../../protocols/language/model.ts'
 import { simulate } from '../../../protocols/rehearsal/simulate.ts'
-import type { EventBody, KitPiece } from '../../../protocols/runner/events.ts'
+import type { EventBody, KitPiece, Recorded } from '../../../protocols/runner/events.ts'
+import { runnerFor } from '../../../protocols/runner/index.ts'
+import { buildResult } from '../../../protocols/scoring/build-result.ts'
+import { givenOf } from '../../../protocols/scoring/given.ts'
 import { PROGRAM_STAMP } from '../../program.ts'
 import {
   CLINIC,
@@ -18,7 +22,9 @@ import {
   visitOpened,
   type WallClock,
 } from '../../records/index.ts'
+import { shortText } from '../../reports/index.ts'
 import type { Shelf, Shelved } from '../shelf.ts'
+import { abilityOf } from './ability.ts'
 import { CLIENTS, type DemoClient, EXAMINERS, type PastVisit } from './people.ts'
 
 const DAY = 86_400_000
@@ -147,7 +153,7 @@ function give(story: Story, { shelved, client, id, visit, past }: Giving): void 
     records.append(CLINIC, [protocolKept.make({ hash, files: Object.fromEntries(files) })], user.id)
   const begins = clock.moment + MINUTE
   const at = (moment: number) => localTime(moment, clock.offsetMinutes(moment))
-  const events = simulate(protocol, {
+  const given = simulate(protocol, {
     seed: story.seed,
     facts: client.profile.facts,
     client: id,
@@ -170,9 +176,11 @@ function give(story: Story, { shelved, client, id, visit, past }: Giving): void 
       on: at(begins).slice(0, 10),
       examiner: user,
     },
+    does: abilityOf(protocol.id, client.profile.facts, past.recovered),
     nextId: () => records.newId(),
     at: (ms) => at(begins + ms),
   })
+  const events = past.deviation ? deviating(given, records.newId(), past.deviation) : given
   story.seed += 1
   const stream: Stream = { kind: 'administration', id: records.newId() }
   const bodies = events.map(({ body }) => body)
@@ -181,9 +189,33 @@ function give(story: Story, { shelved, client, id, visit, past }: Giving): void 
   records.keep(stamped.map((one, index) => ({ ...one, ...idAndTime(events[index]) })))
   if (past.daysAgo > NOTE_DUE) {
     clock.moment += MINUTE
-    const noted: EventBody = { kind: 'noted', text: '' }
+    const noted: EventBody = { kind: 'noted', text: noteOf(protocol, stream.id, events) }
     records.append(stream, [noted], user.id)
   }
+}
+
+/** The same administration with a deviation told once it had begun. */
+function deviating(
+  events: readonly Recorded[],
+  id: string,
+  deviation: NonNullable<PastVisit['deviation']>,
+): readonly Recorded[] {
+  const begun = events.findIndex(({ body }) => body.kind === 'confirmed')
+  const { at, user } = events[begun] ?? { at: '', user: '' }
+  const told: Recorded = { id, at, user, body: { kind: 'deviated', ...deviation, norms: 'caution' } }
+  return events.toSpliced(begun + 1, 0, told)
+}
+
+/** The text for the record, as it is proposed to the examiner. */
+function noteOf(protocol: Protocol, id: string, events: readonly Recorded[]): string {
+  const runner = runnerFor(protocol)
+  const { administration, refused } = runner.replay(events)
+  if (refused.length > 0) throw new Error('The demo gives a test in a way that its protocol refuses.')
+  const standing = runner.standing(administration)
+  const given = givenOf(id, administration)
+  return shortText(
+    buildResult({ protocol, administration: given, standing, earlier: [], verified: new Map() }),
+  )
 }
 
 const idAndTime = (event: { readonly id: string; readonly at: string } | undefined) =>

@@ -4,18 +4,20 @@ import type { Recorded } from '../../../protocols/runner/events.ts'
 import { runnerFor } from '../../../protocols/runner/index.ts'
 import { buildResult } from '../../../protocols/scoring/build-result.ts'
 import { givenOf } from '../../../protocols/scoring/given.ts'
-import {
-  type NormComparison,
-  type NormFigures,
-  type Result,
-  type ScoreValue,
-  scoreValue,
-} from '../../../protocols/scoring/result.ts'
+import { type Result, type ScoreValue, scoreValue } from '../../../protocols/scoring/result.ts'
 import { trial } from '../../../protocols/runner/view.ts'
-import { shownValue } from '../../../protocols/scoring/rounding.ts'
 import { HostProblem } from '../problem.ts'
 import { say } from '../words.ts'
 import type { FoundProtocol } from './find-protocol.ts'
+import {
+  changeLines,
+  definitionLines,
+  normLines,
+  otherHandLines,
+  tellAmount,
+  tellPlace,
+  tellReason,
+} from './tell.ts'
 
 export const scoredShape = z.strictObject({
   protocol: z.strictObject({ id: z.string(), version: z.string(), hash: z.string() }),
@@ -64,95 +66,38 @@ export function scoreEvents({ protocol, disk }: FoundProtocol, events: readonly 
   }
 }
 
-export function scoreLines({ sameProtocol, complete, scores, refused }: ScoredEvents): readonly string[] {
+export function scoreLines(scored: ScoredEvents): readonly string[] {
+  const { protocol, sameProtocol, on, complete, age, scores, refused } = scored
+  const shown = scores.filter((score) => score.shown)
   return [
+    say('score.head', {
+      protocol: protocol.id,
+      version: protocol.version,
+      on,
+      age: age === null ? 'none' : age.from === age.to ? String(age.from) : `${age.from}–${age.to}`,
+    }),
     ...(sameProtocol ? [] : [say('score.other_text')]),
     ...(complete ? [] : [say('score.incomplete')]),
-    ...scores.filter(({ shown }) => shown).flatMap(linesOfScore),
+    ...shown.flatMap(linesOfScore),
+    ...definitionLines(shown),
     ...refused.map((one) => say('score.refused', one)),
   ]
 }
 
 function linesOfScore(score: ScoreValue): readonly string[] {
-  const { title, passes, value, over, unit, decimals, missing, trials } = score
-  const where = passes.map(({ id, number }) => id ?? String(number)).join(', ')
+  const { title, value, over, unit, decimals, missing, trials } = score
+  const where = tellPlace(score.passes)
   const figure =
     value === null
-      ? say('score.none', { code: missing?.code ?? '' })
-      : `${over ? '≥ ' : ''}${shownValue(value, decimals)} ${unit}`
-  const head = `${title}${where ? ` (${where})` : ''}: ${figure}`
+      ? say('score.none', { reason: tellReason('missing', missing ?? NO_REASON) })
+      : tellAmount(value, decimals, unit, over)
   return [
-    head,
-    ...(value === null ? [] : [say('score.trials', { trials: trials.length })]),
-    ...normLines(score.norms, decimals),
+    `${title}${where ? ` (${where})` : ''}: ${figure}`,
+    ...(value === null ? [] : [say('score.trials', { trials: trials.length }), ...otherHandLines(score)]),
+    ...changeLines(score),
+    ...normLines(score.norms, score),
   ]
 }
 
-/** The rows of every norm table that was looked at, or why there is none. */
-export function normLines(norms: ScoreValue['norms'], decimals: number): readonly string[] {
-  return norms.flatMap(({ title, standing, status, caution, strata }) => [
-    say('norm.head', { title, standing, status }),
-    ...strata.map((stratum) => stratumLine(stratum, decimals)),
-    ...caution.map(({ code }) => say('norm.caution', { code })),
-  ])
-}
-
-type Stratum = NormComparison['strata'][number]
-
-const shown = (value: number | null, decimals: number): string =>
-  value === null ? '–' : shownValue(value, decimals)
-
-function stratumLine(stratum: Stratum, decimals: number): string {
-  const { sex, ageMin, ageMax, hand, n, mean, sd, line, z, percentile, percentileInterval, definition } =
-    stratum
-  const whom = { sex, hand, line, n: n ?? '?', ages: `${ageMin ?? ''}–${ageMax ?? ''}` }
-  if (stratum.figures === null)
-    return say('norm.row', {
-      ...whom,
-      definition,
-      mean: shown(mean, decimals),
-      sd: sd === null ? '?' : shownValue(sd, decimals),
-      z: shown(z, 2),
-      percentile: shown(percentile, 1),
-      interval: percentileInterval ? percentileInterval.map((end) => shownValue(end, 1)).join('–') : '–',
-    })
-  const chosen = Object.entries(stratum.chosenBy).map((cell) => cell.join(' '))
-  return say('norm.whom', {
-    ...whom,
-    chosen: chosen.join(', ') || 'none',
-    figures: figuresText(stratum, stratum.figures, decimals),
-  })
-}
-
-function figuresText({ z, percentile }: Stratum, figures: NormFigures, decimals: number): string {
-  const rank = shown(percentile, 1)
-  switch (figures.statistic) {
-    case 'percentiles': {
-      const [under, over] = [figures.under, figures.over].map((one) => shown(one?.value ?? null, decimals))
-      const beyond = figures.beyond ?? { side: 'none', rank: 0 }
-      return say('norm.percentiles', {
-        percentile: rank,
-        beyond: beyond.side,
-        rank: beyond.rank,
-        under: under ?? '–',
-        over: over ?? '–',
-      })
-    }
-    case 'lms':
-      return say('norm.lms', {
-        l: String(figures.l),
-        m: shownValue(figures.m, decimals + 1),
-        s: String(figures.s),
-        z: shown(z, 2),
-        percentile: rank,
-      })
-    case 'cut-offs':
-      return say('norm.cut_offs', {
-        side: figures.side,
-        cut: shownValue(figures.cut, decimals),
-        band: figures.band,
-      })
-    case 'bands':
-      return figures.band === null ? say('norm.no_band') : say('norm.bands', { band: figures.band })
-  }
-}
+/** No value, and nothing said of why. */
+const NO_REASON = { code: 'null', detail: {} }

@@ -1,3 +1,4 @@
+import { marksOf } from '../../../protocols/scoring/marks.ts'
 import type { Result, ScoreValue } from '../../../protocols/scoring/result.ts'
 import { amount, listed, reasonWords, scoreAmount, trialNumbers, whereOf } from '../figures.ts'
 import { type Block, heading, narrow, numeric, note, table, wide } from '../page.ts'
@@ -54,9 +55,16 @@ function otherHandWords(score: ScoreValue): string {
   return other.ratio === null ? apart : say('other_hand.ratio', { apart, ratio: amount(other.ratio, 2, '1') })
 }
 
-function fromWords(score: ScoreValue, numbers: ReadonlyMap<string, number>): string {
+/** How the value came about, where every reader has to know it. */
+export const markWords = (score: ScoreValue, { trials }: Result): string[] =>
+  marksOf(score, trials).map((mark) => say(`mark.${mark}`))
+
+function fromWords(score: ScoreValue, result: Result): string {
+  const numbers = trialNumbers(result)
   const trials = score.trials.flatMap((id) => numbers.get(id) ?? []).sort((a, b) => a - b)
-  return trials.length ? say('from.trials', { count: trials.length, trials: trials.join(', ') }) : ''
+  if (trials.length === 0) return ''
+  const from = say('from.trials', { count: trials.length, trials: trials.join(', ') })
+  return [from, ...markWords(score, result)].join(', ')
 }
 
 /** Which way each score is better, said once where it is the same for all. */
@@ -68,7 +76,6 @@ function directionWords(scores: readonly ScoreValue[]): string {
 }
 
 function valueTable(result: Result, scores: readonly ScoreValue[], beside: boolean): Block {
-  const numbers = trialNumbers(result)
   return table(
     say('scores'),
     [
@@ -82,7 +89,7 @@ function valueTable(result: Result, scores: readonly ScoreValue[], beside: boole
       score.title,
       whereOf(score) ?? say('where.whole'),
       valueWords(score),
-      [fromWords(score, numbers), missingWords(score)].filter(Boolean).join(': '),
+      [fromWords(score, result), missingWords(score)].filter(Boolean).join(': '),
       ...(beside ? [otherHandWords(score)] : []),
     ]),
     { large: 2 },

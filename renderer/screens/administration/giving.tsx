@@ -100,6 +100,7 @@ function StepBody({ step, ...props }: GivingProps & { readonly step: StepView })
         {isTrial ? (
           <Counted view={props.view} step={step} keys={props.happeningKeys} onHappening={props.onHappening} />
         ) : null}
+        {isTrial ? <TrialsSoFar view={props.view} /> : null}
       </div>
       {isTrial ? <Events step={step} /> : null}
     </div>

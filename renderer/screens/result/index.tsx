@@ -9,6 +9,7 @@ import { Notice } from '../../parts/notice.tsx'
 import { Page, Section } from '../../parts/page.tsx'
 import { Waiting } from '../../parts/waiting.tsx'
 import { say } from '../../words/index.ts'
+import { AlongTheWay } from './along-the-way.tsx'
 import { Cautions, Deviations, HowGiven, Sources } from './departures.tsx'
 import { Norms } from './norms.tsx'
 import { OverTime } from './over-time.tsx'
@@ -93,6 +94,7 @@ export default function ResultScreen({ store, id, onLeave }: ResultScreenProps) 
       {client === null ? null : <OverTime result={result} client={client} />}
       <Norms result={result} standing="verified" />
       <Deviations result={result} />
+      {about === null ? null : <AlongTheWay {...about.view} />}
       <Trials store={store} result={result} client={client} onPutRight={again} />
       <HowGiven result={result} />
       <Norms result={result} standing="unverified" />

@@ -7,7 +7,7 @@ import { Section } from '../../parts/page.tsx'
 import { say } from '../../words/index.ts'
 import { tellPasses } from '../../steps/place-words.ts'
 import { tellNumber, tellValue } from '../../steps/tell.ts'
-import { tellReason, tellScore } from './tell.ts'
+import { tellReason, tellScore, tellSource } from './tell.ts'
 import { tellByTable, tellFigures, tellPercentile } from './tell-figures.ts'
 
 type Stratum = NormComparison['strata'][number]
@@ -172,7 +172,7 @@ const definitions = (all: readonly Compared[]): readonly Stratum['definition'][]
 ]
 
 /** One table: whom it describes, where it comes from, who has verified it, and every value held against it. */
-function TablePart({ all }: { readonly all: readonly Compared[] }) {
+function TablePart({ all, result }: { readonly all: readonly Compared[]; readonly result: Result }) {
   const [first] = all
   if (first === undefined) return null
   const { norm } = first
@@ -184,7 +184,11 @@ function TablePart({ all }: { readonly all: readonly Compared[] }) {
         {say(`result.norm_${norm.standing}`, { by: norm.verifiedBy ?? '' })}
       </p>
       <p className="soft">
-        {norm.population} · {norm.source.cite} {norm.source.note}
+        {say('result.norm_about', {
+          population: norm.population.replace(/\.$/, ''),
+          source: tellSource(norm.source.cite, result),
+          note: norm.source.note,
+        })}
       </p>
       <Cautions cautions={said} />
       <div className="result-places">
@@ -219,7 +223,7 @@ export function Norms({ result, standing }: { result: Result; standing: 'verifie
   return (
     <Section title={say(`result.norms_${standing}`)} hint={say(`result.norms_${standing}_hint`)}>
       {byTable(found).map((all) => (
-        <TablePart key={all[0]?.norm.norm} all={all} />
+        <TablePart key={all[0]?.norm.norm} all={all} result={result} />
       ))}
       <div>
         <Button look="quiet" onPress={() => go(`norms/${result.protocol.from}/${result.protocol.id}`)}>

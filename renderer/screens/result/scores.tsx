@@ -1,4 +1,5 @@
 import { apartByNeeds } from '../../../protocols/scoring/not-worked-out.ts'
+import { marksOf } from '../../../protocols/scoring/marks.ts'
 import type { Result, ScoreValue } from '../../../protocols/scoring/result.ts'
 import { Table } from '../../parts/table.tsx'
 import { listed, say } from '../../words/index.ts'
@@ -20,9 +21,10 @@ function tellTrials(score: ScoreValue, result: Result): string {
   const numbers = score.trials
     .map((id) => result.trials.findIndex((trial) => trial.id === id) + 1)
     .filter((number) => number > 0)
-  return numbers.length === 0
-    ? ''
-    : say('result.from_trials', { count: numbers.length, trials: numbers.join(', ') })
+  if (numbers.length === 0) return ''
+  const from = say('result.from_trials', { count: numbers.length, trials: numbers.join(', ') })
+  const marks = marksOf(score, result.trials).map((mark) => say(`result.mark.${mark}`))
+  return marks.length === 0 ? from : say('result.from_marked', { from, marks: listed(marks) })
 }
 
 function tellOtherHand(score: ScoreValue): string {

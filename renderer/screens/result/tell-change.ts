@@ -5,7 +5,7 @@ import { showDate } from '../../app/dates.ts'
 import { tellPasses } from '../../steps/place-words.ts'
 import { tellUnit, tellValue } from '../../steps/tell.ts'
 import { say } from '../../words/index.ts'
-import { tellReason } from './tell.ts'
+import { tellReason, tellSource } from './tell.ts'
 
 type Figure = Change['figures'][number]
 
@@ -38,12 +38,11 @@ export function figureWords({ statistic, printed }: Figure): string {
 }
 
 /** Whom a figure was gathered on, how many, and by which of the sources at the end. */
-export function peopleWords(figure: Figure, { sources }: Result): string {
-  const number = sources.findIndex(({ cite }) => cite === figure.source) + 1
+export function peopleWords(figure: Figure, result: Result): string {
   return say('result.figure_people', {
     population: figure.population,
     n: figure.n ?? 'none',
-    source: number === 0 ? figure.source.replaceAll('_', ' ') : `[${number}]`,
+    source: tellSource(figure.source, result),
     provenance: figure.provenance,
   })
 }

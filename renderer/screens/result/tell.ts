@@ -1,6 +1,6 @@
 /** Scores and reasons in words: the codes are those of `protocols/scoring/reasons.ts`, in its five groups. */
 import type { z } from 'zod'
-import type { missing, ScoreValue } from '../../../protocols/scoring/result.ts'
+import type { missing, Result, ScoreValue } from '../../../protocols/scoring/result.ts'
 import { tellValue } from '../../steps/tell.ts'
 import { hasWords, say } from '../../words/index.ts'
 
@@ -29,4 +29,10 @@ export function tellScore(score: ScoreValue): string {
   return score.value === null
     ? tellReason('missing', score.missing)
     : tellValue(score.value, score.decimals, score.unit, score.over)
+}
+
+/** A source by its number in the list at the end, `[3]`; one that isn't there as it is cited. */
+export function tellSource(cite: string, { sources }: Result): string {
+  const number = sources.findIndex((source) => source.cite === cite) + 1
+  return number === 0 ? cite.replaceAll('_', ' ') : `[${number}]`
 }

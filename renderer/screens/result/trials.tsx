@@ -82,28 +82,30 @@ export function Trials({ store, result, client, onPutRight }: Props) {
   const [open, setOpen] = useState(false)
   return (
     <Section title={say('result.trials')} hint={say('result.trials_hint')}>
-      <Table
-        caption={say('result.trials')}
-        columns={[
-          { id: 'number', title: say('result.number') },
-          { id: 'hand', title: say('result.hand') },
-          { id: 'readings', title: say('result.measured') },
-          { id: 'status', title: say('result.status_title') },
-          { id: 'input', title: say('result.timed_by') },
-          { id: 'when', title: say('result.when') },
-        ]}
-        rows={result.trials.map((trial, index) => ({
-          id: trial.id,
-          cells: [
-            String(index + 1),
-            tellSide(trial.place),
-            <Readings key="readings" trial={trial} />,
-            about(trial, result).map((words) => <div key={words}>{words}</div>),
-            tellInput(trial),
-            tellTime(trial.at),
-          ],
-        }))}
-      />
+      <div className="result-trials">
+        <Table
+          caption={say('result.trials')}
+          columns={[
+            { id: 'number', title: say('result.number') },
+            { id: 'hand', title: say('result.hand') },
+            { id: 'readings', title: say('result.measured') },
+            { id: 'status', title: say('result.status_title') },
+            { id: 'input', title: say('result.timed_by') },
+            { id: 'when', title: say('result.when') },
+          ]}
+          rows={result.trials.map((trial, index) => ({
+            id: trial.id,
+            cells: [
+              String(index + 1),
+              tellSide(trial.place),
+              <Readings key="readings" trial={trial} />,
+              about(trial, result).map((words) => <div key={words}>{words}</div>),
+              tellInput(trial),
+              tellTime(trial.at),
+            ],
+          }))}
+        />
+      </div>
       <div className="row">
         <Button onPress={() => setOpen(true)}>{say('result.put_right')}</Button>
       </div>

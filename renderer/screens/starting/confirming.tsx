@@ -10,6 +10,7 @@ import { Stage } from '../../parts/stage.tsx'
 import { useArrival } from '../../parts/use-arrival.ts'
 import { useMainKey } from '../../parts/use-main-key.ts'
 import { Waiting } from '../../parts/waiting.tsx'
+import { tellSide } from '../../steps/tell.ts'
 import { hasWords, say } from '../../words/index.ts'
 import { noteConfirmed } from '../administration/confirmed-here.ts'
 import type { View } from '../giving/index.tsx'
@@ -124,8 +125,12 @@ function factsOf(view: View, person: ConfirmingProps['person']): readonly (reado
         ['absent', absentWords(facts)],
       ] as const)
     : []
-  const hand = firstHand ? ([['hand', handWords(firstHand)]] as const) : []
-  return [...ofPerson, ...hand, ['examiner', view.examiner] as const].filter(([, text]) => text !== '')
+  // Once it has begun, the hand that it goes on with is the one to look at.
+  const now = hasBegun(view) && view.step ? tellSide(view.step.place) : ''
+  const hand = [now ? ['now', now] : ['hand', firstHand ? handWords(firstHand) : '']] as const
+  return [...ofPerson, ...hand, ['examiner', view.examiner] as const].flatMap(([id = '', text = '']) =>
+    text === '' ? [] : [[id, text] as const],
+  )
 }
 
 function handWords({ hand, rule }: NonNullable<View['firstHand']>): string {

@@ -34,16 +34,18 @@ export function VisitPart({ visit, onChange, problems, wasAsked }: VisitPartProp
   }
   return (
     <div className="stack">
-      {TEXTS.map((field) => (
-        <Field
-          key={field}
-          label={say(`starting.visit.${field}`)}
-          hint={say(`starting.visit.${field}.hint`)}
-          value={visit[field]}
-          maxLength={field === 'splint' ? 300 : 200}
-          onChange={(text) => change({ [field]: text })}
-        />
-      ))}
+      <div className="starting-visit">
+        {TEXTS.map((field) => (
+          <Field
+            key={field}
+            label={say(`starting.visit.${field}`)}
+            hint={say(`starting.visit.${field}.hint`)}
+            value={visit[field]}
+            maxLength={field === 'splint' ? 300 : 200}
+            onChange={(text) => change({ [field]: text })}
+          />
+        ))}
+      </div>
       {(['glasses', 'hearingAid'] as const).map((field) => (
         <Choice
           key={field}

@@ -1,13 +1,18 @@
 import { z } from 'zod'
 import type { Side } from '../../../../protocols/client.ts'
 import type { Protocol } from '../../../../protocols/language/model.ts'
-import { type CompareProblem, compareValue, readAge } from '../../../../protocols/scoring/compare.ts'
+import {
+  type CompareProblem,
+  compareValue,
+  isOfOneHand,
+  readAge,
+} from '../../../../protocols/scoring/compare.ts'
 import { change, normComparison } from '../../../../protocols/scoring/result.ts'
 import { HostProblem } from '../../problem.ts'
 import { say } from '../../words.ts'
 import { type Given, command } from '../command.ts'
 import { findProtocol } from '../find-protocol.ts'
-import { normLines } from '../scoring.ts'
+import { definitionLines, figureLines, normLines, tellAmount } from '../tell.ts'
 
 const SIDES = ['right', 'left'] as const
 
@@ -33,7 +38,7 @@ export default command({
     value: { type: 'string', value: 'V', required: true },
     age: { type: 'string', value: 'A', required: true },
     sex: { type: 'string', oneOf: ['F', 'M'], required: true },
-    hand: { type: 'string', oneOf: SIDES, required: true },
+    hand: { type: 'string', oneOf: SIDES },
     dominant: { type: 'string', oneOf: SIDES },
     affected: { type: 'string', oneOf: SIDES },
     with: { type: 'string', value: 'COLUMN=WORD,…' },
@@ -66,11 +71,14 @@ export default command({
         figures: [...figures],
       },
       lines: [
-        `${title}: ${value} ${unit}`,
-        ...normLines(norms, decimals),
-        ...figures.map(({ statistic, printed, population, source }) =>
-          say('compare.figure', { statistic, printed, population, source }),
-        ),
+        say('compare.head', {
+          title,
+          hand: isOfOneHand(protocol, compared.score) ? (given.text('hand') ?? 'none') : 'none',
+          value: tellAmount(value, decimals, unit),
+        }),
+        ...normLines(norms, compared),
+        ...definitionLines([{ ...compared, norms }]),
+        ...(figures.length ? ['', say('compare.figures'), ...figures.flatMap(figureLines)] : []),
       ],
       exit: 0,
     }

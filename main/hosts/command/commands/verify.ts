@@ -42,13 +42,24 @@ export default command({
         }))
         value.push({ store, folder, ...report, problems })
       }
+      const isWhole = value.every(({ problems }) => problems.length === 0)
       return {
         value,
-        lines: value.flatMap(({ store, folder, events, devices, problems }) => [
-          say('verify.looked', { store, folder, events, devices, problems: problems.length }),
-          ...problems.map(({ code, message }) => `  ${code}: ${message}`),
-        ]),
-        exit: value.some(({ problems }) => problems.length > 0) ? 1 : 0,
+        lines: [
+          ...value.flatMap(({ store, folder, events, devices, erased, problems }) => [
+            say('verify.looked', {
+              store: say(`verify.store.${store}`),
+              folder,
+              events,
+              devices,
+              erased,
+              problems: problems.length,
+            }),
+            ...problems.map(({ message }) => say('verify.problem', { message })),
+          ]),
+          ...(isWhole ? [] : [say('verify.mend')]),
+        ],
+        exit: isWhole ? 0 : 1,
       }
     }),
 })
