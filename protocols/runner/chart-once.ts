@@ -5,7 +5,7 @@ import { type Ground, placeAround, sectionKind, sectionMoment } from './due.ts'
 import { grow } from './grown.ts'
 import type { State } from './state.ts'
 import { atOnce, type Change, type ChartNode, entering } from './transitions.ts'
-import { stateOf } from './tree.ts'
+import { innerKey, stateOf } from './tree.ts'
 import { waysAfter } from './ways.ts'
 
 const CHOOSING = 'choosing'
@@ -32,8 +32,8 @@ export function onceNode(
   const ways = waysAfter(ground, section.name).map(({ target, when, change }) => atOnce(target, when, change))
   return {
     id: section.name,
-    initial: entering(CHOOSING, judges),
-    states: { [CHOOSING]: { id: stateOf(section.name, CHOOSING), always: [...parts, ...ways] }, ...nodes },
+    initial: entering(innerKey(CHOOSING), judges),
+    states: { [innerKey(CHOOSING)]: { id: stateOf(section.name, CHOOSING), always: [...parts, ...ways] }, ...nodes },
   }
 }
 

@@ -6,7 +6,7 @@ import { type Administration } from './administration.ts'
 import { unexplained } from './afterwards.ts'
 import { askingOf } from './chart-rules.ts'
 import { orderingMoment } from './ordering.ts'
-import { dueAfter, dueAt, type Ground, sectionChart, sectionKind, sectionMoment } from './due.ts'
+import { dueAfter, dueAt, type Ground, loopOf, sectionChart, sectionKind, sectionMoment } from './due.ts'
 import type { Place } from './events.ts'
 import { listOf } from './grown.ts'
 import { offersOf } from './offers.ts'
@@ -15,6 +15,7 @@ import type { State } from './state.ts'
 import { stepKind } from './step-ground.ts'
 import { stepMoment } from './step-moment.ts'
 import { spotOf, stateOf } from './tree.ts'
+import { seenFrom } from './unseen.ts'
 import type { AdministrationView, Pass, StepView, Trial } from './view.ts'
 
 /** Words of the protocol as seen from a place. */
@@ -56,7 +57,7 @@ export function show(ground: Ground, administration: Administration, id: string)
       .filter(({ becomes }) => becomes === 'void')
       .map(({ name, seen }) => ({ name, seen: say(seen, state.place) })),
     lastAt: administration.past?.recorded.at ?? '',
-    trials: trialsOf(state),
+    trials: seenFrom(ground, { node: state.at, place: state.place }, trialsOf(state)),
     ...told(ground, state, say),
     precautions: ground.protocol.precautions.map((each) => ({
       id: each.id,
@@ -146,15 +147,15 @@ function passesAt(ground: Ground, state: State, place: Place): Pass[] {
   const { around } = spotOf(ground.tree, state.at)
   const withPasses = around.filter((section) => sectionKind(section).chart !== null)
   return withPasses.map((section): Pass => {
-    const pass = place[section.name]
+    const { loop, list, numbered } = loopOf(ground, section)
+    const pass = place[loop]
     const moment = sectionMoment(ground, state, section, place)
-    const list = typeof section.fields.in === 'string' ? section.fields.in : null
-    const all = sectionChart(section).due({ ...moment, pass: null })
+    const all = numbered ? [] : sectionChart(section).due({ ...moment, pass: null })
     return {
-      loop: section.name,
+      loop,
       list,
       id: typeof pass === 'string' ? pass : null,
-      number: typeof pass === 'number' ? pass : all.indexOf(String(pass)) + 1,
+      number: typeof pass === 'number' ? pass : numbered ? moment.turn : all.indexOf(String(pass)) + 1,
       of: sectionChart(section).of(moment),
       text: list === null ? null : itemText(ground, state, `${list}.${pass}`),
     }

@@ -1,9 +1,12 @@
 /** What a protocol's steps and sections are called, found once for each protocol. */
+import { passesOf } from '../language/passes.ts'
 import type { Node, Protocol, Score, Section, Step } from '../language/model.ts'
 
 export interface Outline {
   readonly steps: ReadonlyMap<string, Step>
   readonly sections: ReadonlyMap<string, Section>
+  /** The list that each loop goes through, by the loop's name. */
+  readonly lists: ReadonlyMap<string, string>
   readonly scores: ReadonlyMap<string, Score>
   /** Happenings that are tallied: each is a column of every trial's table. */
   readonly tallies: readonly string[]
@@ -24,12 +27,15 @@ export function outlineOf(protocol: Protocol): Outline {
 function drawn(protocol: Protocol): Outline {
   const steps = new Map<string, Step>()
   const sections = new Map<string, Section>()
+  const lists = new Map<string, string>()
   const scores = new Map(protocol.scores.map((score) => [score.name, score]))
   const visit = (nodes: readonly Node[]): void => {
     for (const node of nodes) {
       if (node.node === 'step') steps.set(node.name, node)
       if (node.node !== 'section') continue
       sections.set(node.name, node)
+      const { loop, list = null } = passesOf(node, protocol.draws) ?? {}
+      if (loop !== undefined && list !== null) lists.set(loop, list)
       visit(node.steps)
     }
   }
@@ -50,11 +56,8 @@ function drawn(protocol: Protocol): Outline {
     return found
   }
   const tallies = protocol.happenings.flatMap(({ name, becomes }) => (becomes === 'tally' ? [name] : []))
-  return { steps, sections, scores, tallies, stepsUnder }
+  return { steps, sections, lists, scores, tallies, stepsUnder }
 }
 
 /** Name of the list that a loop goes through; null for a loop that only counts its passes. */
-export function listOf(outline: Outline, loop: string): string | null {
-  const list = outline.sections.get(loop)?.fields.in
-  return typeof list === 'string' ? list : null
-}
+export const listOf = (outline: Outline, loop: string): string | null => outline.lists.get(loop) ?? null

@@ -7,6 +7,7 @@ import { bool, none, number, text } from '../language/expressions/datum.ts'
 import { evaluateDatum } from '../language/expressions/evaluate.ts'
 import type { Datum, Expression, Scope } from '../language/expressions/types.ts'
 import type { From, Item, Quantity } from '../language/model.ts'
+import { turnKey } from '../language/passes.ts'
 import { convert } from '../language/units.ts'
 import type { Place } from '../runner/events.ts'
 import { listOf, outlineOf } from './outline.ts'
@@ -132,6 +133,8 @@ function unitOfProperty(items: readonly Item[], name: string): string | null {
 
 /** Which pass this is, from 1: by the order recorded for the section here, else by the list. */
 function turnOf({ standing, outline }: Working, place: Place, loop: string, id: string): number {
+  const numbered = place[turnKey(loop)]
+  if (typeof numbered === 'number') return numbered
   const order = standing.orders.findLast(
     (one) => one.section === loop && one.items.includes(id) && belongs(one.place, place),
   )

@@ -1,5 +1,6 @@
 /** Which properties of list items are words that somebody reads: those that a text is taken from. */
 import { parseExpression, type Tree as Formula } from '../expressions/index.ts'
+import { passesOf } from '../passes.ts'
 import { childOf } from '../reader/tree.ts'
 import type { Draft } from './draft.ts'
 import { wordsFrom, writtenOf } from './values.ts'
@@ -13,7 +14,8 @@ export function itemWordsFrom(draft: Draft): void {
     if (wanted.is !== 'text') continue
     const { tree } = parseExpression(hole.source)
     for (const { name, property } of tree ? fieldsIn(tree) : []) {
-      const list = around.find((section) => section.name === name)?.fields.in
+      const loops = around.flatMap((section) => passesOf(section, draft.draws) ?? [])
+      const list = loops.find(({ loop }) => loop === name)?.list
       if (typeof list === 'string') wordsOfList(draft, list, property)
     }
   }
