@@ -17,6 +17,14 @@ const COLLECTED: Readonly<Record<string, readonly string[]>> = {
     'nondominant,46,55.05,minimal,seen',
     'nondominant,55.05,,not_functional,seen',
   ],
+  // Memory: 0-10, 11-21, 22-42, 43-54, 55-57 points.
+  'action_research_arm norms/hoonhorst2015.csv': [
+    '0,11,none,memory',
+    '11,22,poor,memory',
+    '22,43,limited,memory',
+    '43,55,notable,memory',
+    '55,,full,memory',
+  ],
 }
 
 const banded = TESTS.flatMap((name) =>
