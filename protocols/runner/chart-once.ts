@@ -5,10 +5,11 @@ import { type Ground, placeAround, sectionKind, sectionMoment } from './due.ts'
 import { grow } from './grown.ts'
 import type { State } from './state.ts'
 import { atOnce, type Change, type ChartNode, entering } from './transitions.ts'
-import { innerKey, stateOf } from './tree.ts'
+import { stateOf } from './tree.ts'
 import { waysAfter } from './ways.ts'
 
-const CHOOSING = 'choosing'
+/** Beside states that are called as the file calls its steps: no name has a colon. */
+const CHOOSING = ':choosing'
 
 export function onceNode(
   ground: Ground,
@@ -32,8 +33,8 @@ export function onceNode(
   const ways = waysAfter(ground, section.name).map(({ target, when, change }) => atOnce(target, when, change))
   return {
     id: section.name,
-    initial: entering(innerKey(CHOOSING), judges),
-    states: { [innerKey(CHOOSING)]: { id: stateOf(section.name, CHOOSING), always: [...parts, ...ways] }, ...nodes },
+    initial: entering(CHOOSING, judges),
+    states: { [CHOOSING]: { id: stateOf(section.name, CHOOSING), always: [...parts, ...ways] }, ...nodes },
   }
 }
 

@@ -31,15 +31,16 @@ import {
   transition,
 } from './transitions.ts'
 import { addRows, reasonIn, stand } from './trials.ts'
-import { innerKey, stateOf, turnOf } from './tree.ts'
+import { stateOf, turnOf } from './tree.ts'
 import type { Refusal } from './view.ts'
 import { waysAfter } from './ways.ts'
 import { refuse } from './refuse.ts'
 
 export const SETTLE_HAND = '=settle_hand'
 
-const ORDERING = 'ordering'
-const TURN = 'turn'
+/** Beside states that are called as the file calls its steps: no name has a colon. */
+const ORDERING = ':ordering'
+const TURN = ':turn'
 
 export const orderingOf = (section: string): string => stateOf(section, ORDERING)
 
@@ -53,12 +54,12 @@ export function sectionNode(
   return {
     id: section.name,
     initial: entering(
-      innerKey(ordered ? ORDERING : TURN),
+      ordered ? ORDERING : TURN,
       both(leave, () => ({ at: section.name })),
     ),
     states: {
-      ...(ordered && { [innerKey(ORDERING)]: orderingNode(ground, section) }),
-      [innerKey(TURN)]: turnNode(ground, section, leave),
+      ...(ordered && { [ORDERING]: orderingNode(ground, section) }),
+      [TURN]: turnNode(ground, section, leave),
       ...nodes,
     },
     on: { closed: closesPass(ground, section), [SETTLE_HAND]: settlesHand(ground, section) },

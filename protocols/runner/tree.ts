@@ -22,8 +22,6 @@ export interface Tree {
 /** Ids of states of the chart that are no node of the file. No name has a colon. */
 export const END = ':end'
 export const turnOf = (section: string): string => `${section}:turn`
-/** The key of such a state among states that are called as the file calls its steps. */
-export const innerKey = (state: string): string => `:${state}`
 export const stateOf = (node: string, state: string): string => `${node}:${state}`
 
 export function treeOf(protocol: Protocol): Tree {
