@@ -25,6 +25,21 @@ const COLLECTED: Readonly<Record<string, readonly string[]>> = {
     '43,55,notable,memory',
     '55,,full,memory',
   ],
+  // Memory: 0-22, 23-31, 32-47, 48-52, 53-66 points.
+  'fugl_meyer_upper norms/hoonhorst2015.csv': [
+    '0,23,none,memory',
+    '23,32,poor,memory',
+    '32,48,limited,memory',
+    '48,53,notable,memory',
+    '53,,full,memory',
+  ],
+  // Memory: 0-15, 16-34, 35-53, 54-66 points.
+  'fugl_meyer_upper norms/woytowicz2017.csv': [
+    '0,16,severe,memory',
+    '16,35,severe_moderate,memory',
+    '35,54,moderate_mild,memory',
+    '54,,mild,memory',
+  ],
 }
 
 const banded = TESTS.flatMap((name) =>
