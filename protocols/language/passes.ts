@@ -18,3 +18,9 @@ export function passAt(
 ): Readonly<Record<string, string | number>> {
   return numbered ? { [loop]: pass, [turnKey(loop)]: turn } : { [loop]: pass }
 }
+
+/** The keys that a section's passes have in a place. */
+export function keysOf(passes: Passes | null): readonly string[] {
+  if (passes === null) return []
+  return passes.numbered ? [passes.loop, turnKey(passes.loop)] : [passes.loop]
+}

@@ -1,6 +1,6 @@
 /** Where every node of a protocol stands: what is around it and what comes after it. */
 import type { Node, Protocol, Section, Step } from '../language/model.ts'
-import { passesOf, turnKey } from '../language/passes.ts'
+import { keysOf, passesOf } from '../language/passes.ts'
 import { SECTION_KINDS } from '../language/schema/kinds.ts'
 
 export interface Spot {
@@ -33,18 +33,12 @@ export function treeOf(protocol: Protocol): Tree {
       spots.set(node.name, { node, parent: around.at(-1) ?? null, siblings, index, around })
       if (node.node === 'step') steps.push(node)
       if (node.node !== 'section') continue
-      keys.set(node.name, keysOf(node, protocol.draws))
+      keys.set(node.name, keysOf(passesOf(node, protocol.draws)))
       for (const list of listsIn(node)) visit(list, [...around, node])
     }
   }
   visit(protocol.steps, [])
   return { spots, steps, keys }
-}
-
-function keysOf(section: Section, draws: Protocol['draws']): readonly string[] {
-  const passes = passesOf(section, draws)
-  if (passes === null) return []
-  return passes.numbered ? [passes.loop, turnKey(passes.loop)] : [passes.loop]
 }
 
 /** Steps that are given one after the other: all in the section, or each of its cases by itself. */

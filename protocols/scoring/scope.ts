@@ -10,6 +10,7 @@ import type { From, Item, Quantity } from '../language/model.ts'
 import { turnKey } from '../language/passes.ts'
 import { convert } from '../language/units.ts'
 import type { Place } from '../runner/events.ts'
+import { foundTable } from './found.ts'
 import { listOf, outlineOf } from './outline.ts'
 import { belongs, isRow, tableOf } from './rows.ts'
 import { seenScore } from './seen-score.ts'
@@ -60,6 +61,10 @@ function lookUp(working: Working, place: Place, name: string): Datum | null {
     )
     return tableOf(step, trials, outline.tallies, (value, at, unit) => quantityAt(working, value, at, unit))
   }
+  const section = outline.sections.get(name)
+  const found =
+    section && foundTable(working, section, place, (list, item) => itemProperties(standing, list, item))
+  if (found) return found
   const score = outline.scores.get(name)
   return score === undefined ? null : seenScore(working, score, place)
 }
@@ -113,6 +118,9 @@ function itemOf(working: Working, place: Place, loop: string, id: string): Datum
   const items = list === null ? [] : (standing.protocol.lists[list] ?? [])
   return { is: 'record', fields: { ...propertiesOf(items, id), id: text(id), turn } }
 }
+
+const itemProperties = ({ protocol }: Standing, list: string, item: string) =>
+  propertiesOf(protocol.lists[list] ?? [], item)
 
 /** An item's own properties; quantities in the unit of the first item that has one, which is that of their type. */
 function propertiesOf(items: readonly Item[], id: string): Record<string, Datum> {

@@ -51,6 +51,8 @@ export interface Passes {
 export interface GivenPass {
   readonly item: string
   readonly verdict: boolean | null
+  /** That of the trials in it: done, or the first that is something else. */
+  readonly outcome: Outcome
 }
 
 /** The row that a section has once it was gone through. */

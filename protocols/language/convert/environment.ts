@@ -26,9 +26,12 @@ export class Environments {
     for (const name of SIDE_NAMES) common[name] = { is: 'text', oneOf: SIDES }
     for (const condition of draft.conditions) common[condition.name] = conditionType(condition)
     const tallies = draft.happenings.filter(({ becomes }) => becomes === 'tally').map((each) => each.name)
-    for (const { node: section } of sectionsOf(draft)) {
+    for (const { node: section, around } of sectionsOf(draft)) {
       const found = SECTION_KINDS.get(section.kind)?.found
-      if (found) common[section.name] = tableOf(found.columns(section, draft.lists), {})
+      const passes = Object.fromEntries(around.flatMap((each) => this.#passTypes(each)))
+      const list = passesOf(section, draft.draws)?.list ?? ''
+      if (found && draft.lists[list] !== undefined)
+        common[section.name] = tableOf(found.columns(section, draft.lists), passes)
     }
     for (const { node: step, around } of stepsOf(draft)) {
       const passes = around.flatMap((section) => this.#passTypes(section))

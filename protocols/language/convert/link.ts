@@ -64,7 +64,9 @@ class Linking {
     )
     for (const { node } of sectionsOf(draft)) {
       const { loop, list } = passesOf(node, draft.draws) ?? { loop: node.name, list: null }
-      if (list !== null && list !== 'hands' && draft.lists[list] === undefined) this.#unknowable.add(loop)
+      if (list !== null && list !== 'hands' && draft.lists[list] === undefined) {
+        this.#unknowable.add(loop).add(node.name)
+      }
     }
     for (const [name, type] of Object.entries(known)) if (hasUnknownUnit(type)) this.#unknowable.add(name)
   }
