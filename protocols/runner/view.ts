@@ -17,6 +17,8 @@ const reading = z.strictObject({
   over: z.boolean(),
   typed: z.boolean(),
   confirmed: z.boolean(),
+  /** Where the value is the id of one of several options: all of them in words, as they were put. */
+  options: z.record(z.string(), z.string()).optional(),
   corrected: z
     .strictObject({ first: z.union([z.number(), z.string()]).nullable(), reason: z.string() })
     .nullable(),
