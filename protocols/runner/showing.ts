@@ -1,4 +1,5 @@
 /** The administration as a screen may know it: plain data, texts in the words it is given by. */
+import type { Expression } from '../language/expressions/types.ts'
 import type { Text } from '../language/model.ts'
 import { textOf, wordingFor } from '../language/words.ts'
 import { scopeAt } from '../scoring/scope.ts'
@@ -6,7 +7,16 @@ import { type Administration } from './administration.ts'
 import { unexplained } from './afterwards.ts'
 import { askingOf } from './chart-rules.ts'
 import { orderingMoment } from './ordering.ts'
-import { dueAfter, dueAt, type Ground, loopOf, sectionChart, sectionKind, sectionMoment } from './due.ts'
+import {
+  dueAfter,
+  dueAt,
+  type Ground,
+  loopOf,
+  placeOfPass,
+  sectionChart,
+  sectionKind,
+  sectionMoment,
+} from './due.ts'
 import type { Place } from './events.ts'
 import { listOf } from './grown.ts'
 import { offersOf } from './offers.ts'
@@ -128,6 +138,7 @@ function showStep(ground: Ground, state: State, phase: string, say: Say): StepVi
     state: visit.state,
     place,
     passes: passesAt(ground, state, place),
+    ...levelsAt(ground, state, place),
     practice: node.practice,
     text: node.text && say(node.text, place),
     maySay: node.maySay.map((text) => say(text, place)),
@@ -160,6 +171,28 @@ function passesAt(ground: Ground, state: State, place: Place): Pass[] {
       text: list === null ? null : itemText(ground, state, `${list}.${pass}`),
     }
   })
+}
+
+/** The levels that the innermost ladder around the step has given before the one at hand. */
+function levelsAt(ground: Ground, state: State, place: Place): Pick<StepView, 'levels'> {
+  const { around } = spotOf(ground.tree, state.at)
+  const section = around.findLast((each) => sectionKind(each).found !== null)
+  const condition = section?.fields[sectionKind(section).found?.judgedBy ?? '']
+  if (section === undefined || condition === undefined) return {}
+  const { list } = loopOf(ground, section)
+  const moment = sectionMoment(ground, state, section, place)
+  const before = moment.path().slice(0, -1)
+  return {
+    levels: before.map((level, index) => ({
+      id: String(level),
+      text: itemText(ground, state, `${list}.${level}`),
+      accepted: ground.judging.holds(
+        state,
+        condition as Expression,
+        placeOfPass(ground, section, moment.around, level, index + 1),
+      ),
+    })),
+  }
 }
 
 /** An item's own name for the screen, where its list gives one as `title`. */

@@ -7,9 +7,11 @@ import { wordsFrom, writtenOf } from './values.ts'
 
 /**
  * Gives `<list>.<item>.<property>` a text key for each property that some `text: { from: item.property }`
- * reads, so that a wording file can translate it; other properties are data.
+ * reads, and to each `title`, which is what a screen calls the item: so that a wording file can translate it. Other
+ * properties are data.
  */
 export function itemWordsFrom(draft: Draft): void {
+  for (const list of Object.keys(draft.lists)) wordsOfList(draft, list, 'title')
   for (const { hole, around, wanted } of draft.expressions) {
     if (wanted.is !== 'text') continue
     const { tree } = parseExpression(hole.source)

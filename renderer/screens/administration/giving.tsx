@@ -15,7 +15,7 @@ import type { DeskState } from './desk.ts'
 import { Figure } from './figure.tsx'
 import { Head } from './head.tsx'
 import { mainOffer, ownEvent } from './intents.ts'
-import { Happenings, MaySay, RulesSoFar, TrialsSoFar } from './side.tsx'
+import { Happenings, LevelsSoFar, MaySay, RulesSoFar, TrialsSoFar } from './side.tsx'
 import { tellBecause } from './waits.tsx'
 
 export interface GivingProps extends CommandsProps {
@@ -94,6 +94,7 @@ function StepBody({ step, ...props }: GivingProps & { readonly step: StepView })
       <div className="giving-side">
         <Figure figure={step.figure} />
         <MaySay step={step} />
+        <LevelsSoFar step={step} />
         <Happenings
           view={props.view}
           step={step}
