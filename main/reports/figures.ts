@@ -84,7 +84,7 @@ const readingNumber = (value: number): string =>
 export function readingWords(reading: Reading): string {
   const { value, unit, over } = reading
   if (value === null) return say('value.none')
-  if (typeof value === 'string') return plain(value)
+  if (typeof value === 'string') return reading.options?.[value] ?? value
   const number = unit === 's' ? shownValue(value, 2) : readingNumber(value)
   return say('value', { number, unit: unitWords(unit, value), over: over ? 'yes' : 'no' })
 }

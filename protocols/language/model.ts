@@ -95,6 +95,23 @@ export interface Item {
 /** `hands`, and any list the file declares. */
 export type Lists = Readonly<Record<string, readonly Item[]>>
 
+/** A list that is drawn anew: its items are the kinds that it is drawn of. */
+export interface Draw {
+  /** How often each item is in one draw, by its id. */
+  readonly counts: Readonly<Record<string, number>>
+  /** At most so many alike in a row; null: no limit. */
+  readonly alikeInRow: number | null
+  /** The loop that has a bag of its own for each pass, where only some are taken at a time; null: one bag. */
+  readonly per: string | null
+}
+
+/** Those who rate: the list `raters` has one item for each. */
+export interface Raters {
+  readonly count: number
+  /** True where nobody who rates sees what another has given. */
+  readonly unseen: boolean
+}
+
 /** What may differ between kits and clinics. */
 export interface Condition {
   readonly name: string
@@ -283,6 +300,9 @@ export interface Protocol {
   readonly kit: readonly KitItem[]
   readonly conditions: readonly Condition[]
   readonly lists: Lists
+  /** How the lists that are drawn are drawn, by their name. */
+  readonly draws: Readonly<Record<string, Draw>>
+  readonly raters: Raters | null
   readonly happenings: readonly Happening[]
   /** What the protocol allows to differ for a client's sake without touching what is measured. */
   readonly accommodations: readonly { readonly id: string; readonly text: Text }[]

@@ -1,5 +1,5 @@
 /** The steps of a draft in the order of the file, each with the sections around it. */
-import { STEP_KINDS } from './schema/kinds.ts'
+import { SECTION_KINDS, STEP_KINDS } from './schema/kinds.ts'
 import type { Draft } from './convert/draft.ts'
 import type { Node, Rule, Section, Step } from './model.ts'
 
@@ -37,4 +37,9 @@ export const rulesOf = (draft: Draft): readonly Placed<Rule>[] => nodesOf(draft)
 /** Whether a step is an attempt at something that is measured. */
 export function isTrial(step: Step): boolean {
   return Object.keys(STEP_KINDS.get(step.kind)?.columns(step) ?? {}).length > 0
+}
+
+/** Whether a section has a row of its own once it was gone through, such as a ladder. */
+export function hasTable(section: Section): boolean {
+  return Boolean(SECTION_KINDS.get(section.kind)?.found)
 }

@@ -10,18 +10,29 @@ export function wordingFor(protocol: Protocol, file: string | null): Wording {
 }
 
 /**
- * A text in words. What the wording lacks comes in the protocol's own words. Names in braces and `{ from }`
- * are read from `scope`; without one, or where it has no value, "…" stands there.
+ * A text in words. What the wording lacks comes in those of its language at large, else in the protocol's own.
+ * Names in braces and `{ from }` are read from `scope`; without one, or where it has no value, "…" stands there.
  */
 export function textOf(protocol: Protocol, wording: Wording, text: Text, scope: Scope | null = null): string {
   const key = 'key' in text ? text.key : itemKey(protocol, text, scope)
   if (key === null) return 'from' in text ? (spelled(text, scope) ?? '…') : '…'
-  const translated = Object.hasOwn(wording.texts, key) ? wording.texts[key] : undefined
-  if (translated !== undefined) return formatMessage(wording.language, translated, argument(scope))
-  const own = wordingFor(protocol, null)
-  const words = Object.hasOwn(own.texts, key) ? own.texts[key] : undefined
-  return words === undefined ? '…' : formatMessage(own.language, words, argument(scope))
+  const found = fallbacksOf(protocol, wording).find(({ texts }) => Object.hasOwn(texts, key))
+  const words = found?.texts[key]
+  return words === undefined ? '…' : formatMessage(found?.language ?? '', words, argument(scope))
 }
+
+/**
+ * Where a text is looked for: the wording itself, then the files of its language at large (`de` for `de-CH`), then
+ * the protocol's own words.
+ */
+function fallbacksOf(protocol: Protocol, wording: Wording): readonly Wording[] {
+  const atLarge = languageAtLarge(wording.language)
+  const kin = protocol.words.filter(({ file, language }) => file !== null && language === atLarge)
+  return [wording, ...(wording.language === atLarge ? [] : kin), wordingFor(protocol, null)]
+}
+
+/** The language of a tag without region or script: `de` of `de-CH`. */
+export const languageAtLarge = (tag: string): string => tag.split('-')[0] ?? tag
 
 function spelled(text: Extract<Text, { from: unknown }>, scope: Scope | null): string | null {
   if (!scope) return null

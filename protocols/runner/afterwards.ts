@@ -13,7 +13,7 @@ import { stepMoment } from './step-moment.ts'
 import { type Law, type Transition, transition } from './transitions.ts'
 import { stepOf } from './tree.ts'
 import { refuse } from './refuse.ts'
-import type { Correction, Deviation, Refusal, Trial } from './view.ts'
+import type { Correction, Deviation, Reading, Refusal, Trial } from './view.ts'
 
 type Kind = RunnerEvent['kind']
 type Body<K extends Kind> = Extract<RunnerEvent, { readonly kind: K }>
@@ -92,7 +92,12 @@ const explained = (ground: Ground): Told<'explained'> => ({
   },
 })
 
-const isCorrectable = ({ status, outcome }: Trial): boolean => status === 'standing' && outcome === 'done'
+/** A value that was measured; at the limit only what was told then, such as how far it went. */
+const wasMeasured = (outcome: Trial['outcome'], { typed, value }: Reading): boolean =>
+  outcome === 'done' || (outcome === 'limit' && typed && value !== null)
+
+const isCorrectable = ({ status, outcome, readings }: Trial): boolean =>
+  status === 'standing' && Object.values(readings).some((reading) => wasMeasured(outcome, reading))
 
 /** A trial's step as its kind sees it where the trial was given. */
 function momentOf(ground: Ground, state: State, trial: Trial): StepMoment {
@@ -114,8 +119,9 @@ const corrected = (ground: Ground): Told<'corrected'> => ({
     if (!isCorrectable(trial)) return refuse('not_correctable', { trial: id })
     const step = stepOf(ground.tree, trial.step)
     const type = STEP_KINDS.get(step.kind)?.columns(step)[column]
-    if (type === undefined || trial.readings[column] === undefined)
-      return refuse('no_such_column', { column })
+    const reading = trial.readings[column]
+    if (type === undefined || reading === undefined) return refuse('no_such_column', { column })
+    if (!wasMeasured(trial.outcome, reading)) return refuse('not_correctable', { trial: id })
     if ((type.is === 'number') !== (typeof value === 'number')) return refuse('wrong_type', { column })
     const misfit = stepKind(step).misfits?.(momentOf(ground, state, trial), column, value) ?? null
     if (misfit !== null) return misfit

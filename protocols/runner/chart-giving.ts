@@ -22,10 +22,10 @@ export function givingNode(ground: Ground): ChartNode {
   const ends = (outcome: 'stopped' | 'not_given'): Transition =>
     transition(END, { automatic: true }, cutOff(ground, whole, outcome))
   return {
-    initial: first?.name ?? 'end',
+    initial: first?.name ?? END,
     states: {
       ...nodesOf(ground, ground.protocol.steps),
-      end: endNode(ground),
+      [END]: endNode(ground),
       [BACK]: { id: BACK, type: 'history', history: 'deep' },
     },
     on: {

@@ -8,7 +8,8 @@ import { atOnce, type Change, type ChartNode, entering } from './transitions.ts'
 import { stateOf } from './tree.ts'
 import { waysAfter } from './ways.ts'
 
-const CHOOSING = 'choosing'
+/** Beside states that are called as the file calls its steps: no name has a colon. */
+const CHOOSING = ':choosing'
 
 export function onceNode(
   ground: Ground,

@@ -1,6 +1,6 @@
 /** What a kind of step or section contributes to the chart. All of it is data and pure functions. */
 import type { Expression } from '../language/expressions/types.ts'
-import type { From, Section } from '../language/model.ts'
+import type { Draw, From, Protocol, Section } from '../language/model.ts'
 import type { ClientFacts } from '../client.ts'
 import type { Place } from './events.ts'
 import type { ClockTime, StepMoment } from './moment.ts'
@@ -89,6 +89,14 @@ export interface SectionMoment {
   readonly around: Place
   /** The pass at hand, null before the first. */
   readonly pass: PassId | null
+  /** Which pass it is, from 1, where an item may come more than once; 0 before the first. */
+  readonly turn: number
+  /** How the list is drawn; null where it isn't. */
+  readonly draw: Draw | null
+  /** What was drawn from the same bag before, in that order. */
+  drawn(): readonly string[]
+  /** The passes up to the one at hand, it included, as they were taken, where an item may come more than once. */
+  path(): readonly PassId[]
   readonly facts: ClientFacts
   /** The order that was recorded for the section in this place. */
   readonly order: ListOrder | null
@@ -117,7 +125,7 @@ export interface Choice {
 
 export interface SectionChart {
   /** True when an `ordered` event has to say in which order the passes come. */
-  ordered(section: Section): boolean
+  ordered(section: Section, draws: Protocol['draws']): boolean
   /** The order as the host records it by itself; null when the examiner has to choose. */
   order(moment: SectionMoment, chance: Chance): Pick<ListOrder, 'items' | 'rule'> | null
   /** Why a recorded order isn't one for this section. */

@@ -10,13 +10,16 @@ import {
   type Ground,
   hasRow,
   isGiven,
+  loopOf,
   placeAround,
+  placeOfPass,
   type Reach,
   sectionChart,
   sectionKind,
   sectionMoment,
 } from './due.ts'
-import { grow } from './grown.ts'
+import { turnKey } from '../language/passes.ts'
+import { grow, newest } from './grown.ts'
 import { isPartOf, samePlace } from './places.ts'
 import type { Happened, State } from './state.ts'
 import {
@@ -38,8 +41,9 @@ import { refuse } from './refuse.ts'
 
 export const SETTLE_HAND = '=settle_hand'
 
-const ORDERING = 'ordering'
-const TURN = 'turn'
+/** Beside states that are called as the file calls its steps: no name has a colon. */
+const ORDERING = ':ordering'
+const TURN = ':turn'
 
 export const orderingOf = (section: string): string => stateOf(section, ORDERING)
 
@@ -48,7 +52,7 @@ export function sectionNode(
   section: Section,
   nodes: Readonly<Record<string, ChartNode>>,
 ): ChartNode {
-  const ordered = sectionChart(section).ordered(section)
+  const ordered = sectionChart(section).ordered(section, ground.protocol.draws)
   const leave: Change = (state) => ({ place: placeAround(ground.tree, section.name, state.place) })
   return {
     id: section.name,
@@ -105,8 +109,12 @@ function turnNode(ground: Ground, section: Section, leave: Change): ChartNode {
   const around = (state: State) => placeAround(ground.tree, section.name, state.place)
   const closed = (state: State): Outcome | null =>
     state.next === null ? null : closedAs(state, section, state.next)
+  const { loop } = loopOf(ground, section)
+  const turn = (state: State): number => Number(state.place[turnKey(loop)] ?? 0)
   const advance: Change = (state) =>
-    state.next === null ? {} : { place: { ...around(state), [section.name]: state.next } }
+    state.next === null
+      ? {}
+      : { place: placeOfPass(ground, section, around(state), state.next, turn(state) + 1) }
   const passOver: Change = (state, event) => {
     if (state.next === null) return {}
     const due = dueInPass(ground, state, section, around(state), state.next)
@@ -140,11 +148,11 @@ function judgesTurn(ground: Ground, section: Section): Change {
     const judged = chart.next(moment)
     const next = state.detour === null ? judged : notGiven(ground, state, moment, judged)
     if (!isConditional) return { next }
-    const { around, pass } = moment
-    const place = pass === null ? around : { ...around, [section.name]: pass }
+    const { around, pass, turn } = moment
+    const place = pass === null ? around : placeOfPass(ground, section, around, pass, turn)
     const unclear = chart.unclear(moment, judged).map((item) => ({
       rule: section.name,
-      place: { ...around, [section.name]: item },
+      place: placeOfPass(ground, section, around, item, item === pass ? turn : turn + 1),
       did: 'nothing' as const,
     }))
     return {
@@ -200,15 +208,14 @@ export function cutOff(ground: Ground, reach: Reach, outcome: Outcome): Change {
 const endPass =
   (ground: Ground, section: Section, outcome: Closing | 'stopped'): Change =>
   (state, event) => {
-    const pass = state.place[section.name]
-    const around = placeAround(ground.tree, section.name, state.place)
+    const { around, pass, turn } = sectionMoment(ground, state, section, state.place)
     const cut = cutOff(ground, { section: section.name, laterPasses: false }, outcome)(state, event)
-    if (pass === undefined) return { ...cut, returning: null }
+    if (pass === null) return { ...cut, returning: null }
     const closedHands = { ...state.closedHands, [pass]: outcome }
     return {
       ...cut,
       returning: null,
-      place: { ...around, [section.name]: pass },
+      place: placeOfPass(ground, section, around, pass, turn),
       ...(section.fields.in === 'hands' && { closedHands }),
     }
   }
@@ -217,13 +224,14 @@ const outcomeOf = ({ body }: Happened) => ('outcome' in body ? body.outcome : 'n
 
 /** A whole pass is closed (`hand`, an item): what was due in it gets rows, the rest goes on. */
 function closesPass(ground: Ground, section: Section): Transition[] {
+  const { loop } = loopOf(ground, section)
   const refuses = (state: State, { body }: Happened): Refusal | null => {
-    if (!('place' in body) || state.place[section.name] === undefined) return refuse('no_pass')
+    if (!('place' in body) || state.place[loop] === undefined) return refuse('no_pass')
     const place = body.place as State['place']
-    const fits = isPartOf(place, state.place) && place[section.name] === state.place[section.name]
+    const fits = isPartOf(place, state.place) && place[loop] === state.place[loop]
     return fits ? null : refuse('wrong_place', { section: section.name })
   }
-  const law: Law = { when: (_state, { body }) => 'what' in body && body.what === section.name, refuses }
+  const law: Law = { when: (_state, { body }) => 'what' in body && body.what === loop, refuses }
   return [
     transition(turnOf(section.name), law, (state, event) =>
       endPass(ground, section, outcomeOf(event))(state, event),

@@ -1,9 +1,11 @@
 /** Which steps are still due: what a closed hand, an ended section or an ended test cuts off. */
 import { NOTHING_KNOWN, SIDES } from '../client.ts'
 import type { Node, Outcome, Protocol, Section, Step } from '../language/model.ts'
+import { passAt, passesOf, turnKey } from '../language/passes.ts'
 import { SECTION_KINDS, STEP_KINDS } from '../language/schema/kinds.ts'
-import type { SectionKind } from '../sections/kind.ts'
+import type { Passes, SectionKind } from '../sections/kind.ts'
 import type { ListOrder, PassId, SectionChart, SectionMoment } from './chart-parts.ts'
+import { drawnBefore, pathOf } from './drawn.ts'
 import type { Place } from './events.ts'
 import { newest } from './grown.ts'
 import type { Judging } from './judging.ts'
@@ -46,34 +48,81 @@ export const isTrial = (step: Step): boolean =>
 export function placeAround(tree: Tree, name: string, place: Place): Place {
   const around: Record<string, string | number> = {}
   for (const section of spotOf(tree, name).around) {
-    const pass = place[section.name]
-    if (pass !== undefined) around[section.name] = pass
+    for (const key of tree.keys.get(section.name) ?? []) {
+      const pass = place[key]
+      if (pass !== undefined) around[key] = pass
+    }
   }
   return around
 }
+
+/** The loop that a section is. */
+export function loopOf({ protocol }: Ground, section: Section): Passes {
+  const passes = passesOf(section, protocol.draws)
+  if (passes === null) throw new Error(`${section.name} has no passes.`)
+  return passes
+}
+
+/** The place of a pass. `turn`: which one it is, from 1. */
+export const placeOfPass = (
+  ground: Ground,
+  section: Section,
+  around: Place,
+  pass: PassId,
+  turn: number,
+): Place => ({ ...around, ...passAt(loopOf(ground, section), pass, turn) })
 
 /** The order that was recorded for a section as seen from a place inside or around it. */
 function orderAt(state: State, section: string, around: Place): ListOrder | null {
   return newest(state.orders, (each) => each.section === section && samePlace(each.place, around))
 }
 
-function itemsOf(protocol: Protocol, list: unknown): readonly string[] {
+function itemsOf(protocol: Protocol, list: string | null): readonly string[] {
   if (list === 'hands') return SIDES
-  return typeof list === 'string' ? (protocol.lists[list] ?? []).map(({ id }) => id) : []
+  return list === null ? [] : (protocol.lists[list] ?? []).map(({ id }) => id)
+}
+
+/** For sections without passes: no place has such a key. */
+const NO_PASSES: Passes = { loop: '', list: null, numbered: false }
+
+/** Names of the sections that go through a list. */
+const sectionsOver = ({ tree, protocol }: Ground, list: string | null): ReadonlySet<string> =>
+  new Set(
+    [...tree.spots.values()].flatMap(({ node }) =>
+      node.node === 'section' && passesOf(node, protocol.draws)?.list === list ? [node.name] : [],
+    ),
+  )
+
+/** The part of a place that has a bag of its own. */
+function bagOf({ protocol }: Ground, list: string | null, around: Place): Place {
+  const per = (list !== null && protocol.draws[list]?.per) || null
+  const pass = per === null ? undefined : around[per]
+  return per === null || pass === undefined ? {} : { [per]: pass }
 }
 
 export function sectionMoment(ground: Ground, state: State, section: Section, place: Place): SectionMoment {
   const around = placeAround(ground.tree, section.name, place)
-  const list = section.fields.in
+  const passes = passesOf(section, ground.protocol.draws)
+  const { loop, list, numbered } = passes ?? NO_PASSES
+  const pass = place[loop] ?? null
+  const turn = numbered ? Number(place[turnKey(loop)] ?? 0) : 0
+  const seenFrom = (from: PassId): Place =>
+    passes !== null && from === pass
+      ? { ...around, ...passAt(passes, from, turn) }
+      : { ...around, [loop]: from }
   return {
     section,
     around,
-    pass: place[section.name] ?? null,
+    pass,
+    turn,
+    draw: (list !== null && ground.protocol.draws[list]) || null,
+    drawn: () => drawnBefore(state, sectionsOver(ground, list), bagOf(ground, list, around)),
+    path: () => pathOf(state, section.name, around).slice(0, turn),
     facts: state.facts ?? NOTHING_KNOWN,
     order: orderAt(state, section.name, around),
     items: itemsOf(ground.protocol, list),
-    holds: (condition, pass) =>
-      ground.judging.holds(state, condition, pass === null ? around : { ...around, [section.name]: pass }),
+    holds: (condition, from) =>
+      ground.judging.holds(state, condition, from === null ? around : seenFrom(from)),
     count: (from) => ground.judging.count(state, from, around),
   }
 }
@@ -93,23 +142,26 @@ function* within(ground: Ground, state: State, node: Node, place: Place): Genera
   }
   if (moment.order === null) {
     for (const item of chart.leftOut(moment))
-      yield* withinPass(ground, state, node, { place, pass: item, outcome: 'absent' })
+      yield* withinPass(ground, state, node, { place, pass: item, turn: 1, outcome: 'absent' })
   }
   const leftOut = chart.leftOut(moment)
-  for (const item of chart.due(moment)) {
+  for (const [index, item] of chart.due(moment).entries()) {
     if (leftOut.includes(String(item))) continue
-    yield* withinPass(ground, state, node, { place, pass: item, outcome: closedAs(state, node, item) })
+    const outcome = closedAs(state, node, item)
+    yield* withinPass(ground, state, node, { place, pass: item, turn: moment.turn + index + 1, outcome })
   }
 }
 
 interface PassDue {
   readonly place: Place
   readonly pass: PassId
+  /** Which pass it is, from 1. */
+  readonly turn: number
   readonly outcome: Outcome | null
 }
 
 function* withinPass(ground: Ground, state: State, section: Section, due: PassDue): Generator<Due> {
-  const place = { ...due.place, [section.name]: due.pass }
+  const place = placeOfPass(ground, section, due.place, due.pass, due.turn)
   for (const node of section.steps) {
     for (const trial of within(ground, state, node, place)) {
       yield due.outcome === null ? trial : { ...trial, outcome: due.outcome }
@@ -117,14 +169,14 @@ function* withinPass(ground: Ground, state: State, section: Section, due: PassDu
   }
 }
 
-/** All steps of one pass of a section. */
+/** All steps of one pass of a section whose items come once. */
 export const dueInPass = (
   ground: Ground,
   state: State,
   section: Section,
   place: Place,
   id: PassId,
-): Due[] => [...withinPass(ground, state, section, { place, pass: id, outcome: null })]
+): Due[] => [...withinPass(ground, state, section, { place, pass: id, turn: 1, outcome: null })]
 
 /** What becomes of a hand that was closed before; null for hands that aren't and for other lists. */
 export function closedAs(state: State, section: Section, item: PassId): Outcome | null {
@@ -191,12 +243,14 @@ function laterPasses(ground: Ground, state: State, section: Section): Due[] {
   const moment = sectionMoment(ground, state, section, state.place)
   return chart
     .due(moment)
-    .filter((id) => state.detour === null || !isGiven(ground, state, section, moment.around, id))
-    .flatMap((id) => [
+    .map((pass, index) => ({ pass, turn: moment.turn + index + 1 }))
+    .filter(({ pass }) => state.detour === null || !isGiven(ground, state, section, moment.around, pass))
+    .flatMap(({ pass, turn }) => [
       ...withinPass(ground, state, section, {
         place: moment.around,
-        pass: id,
-        outcome: closedAs(state, section, id),
+        pass,
+        turn,
+        outcome: closedAs(state, section, pass),
       }),
     ])
 }

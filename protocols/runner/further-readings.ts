@@ -1,6 +1,7 @@
 /** Steps that are a further reading of a trial before them: void, repeated and left out together with it. */
 import type { Outcome, Step } from '../language/model.ts'
 import type { VoidCause } from './chart-parts.ts'
+import { placeAround } from './due.ts'
 import { grow, listOf, replaced } from './grown.ts'
 import { isPartOf } from './places.ts'
 import type { Happened, State } from './state.ts'
@@ -30,7 +31,7 @@ export function furtherOf(at: StepGround): Step | null {
   }
 }
 
-/** The trials of the first step and its further readings that stand in this place: index and trial. */
+/** The trials of the first step that stands here and its further readings, by whoever took them: index and trial. */
 function group(at: StepGround, state: State, first: Step): [number, Trial][] {
   const members = new Set([
     first.name,
@@ -41,7 +42,7 @@ function group(at: StepGround, state: State, first: Step): [number, Trial][] {
       trial.status === 'standing' &&
       members.has(trial.step) &&
       isFirst(at, trial.step, first) &&
-      isPartOf(trial.place, state.place),
+      isPartOf(placeAround(at.tree, first.name, state.place), trial.place),
   )
 }
 
@@ -94,6 +95,7 @@ export function voidWithParent(
     const parent = members.find(([, { step }]) => step === first.name)?.[1]
     return {
       trials,
+      place: placeAround(at.tree, first.name, state.place),
       flight: null,
       running: false,
       visit: {
@@ -106,21 +108,19 @@ export function voidWithParent(
       },
     }
   }
-  const rows: Change = (state, event) =>
-    addRows(
-      at,
-      state,
-      event,
-      [first, at.step].map((step) => ({ step, place: state.place, outcome: null })),
-      { outcome: 'not_given' },
-    )
+  const noMore: Change = (state, event) => {
+    const read = group(at, state, first).map(([, { step, place }]) => ({
+      step: stepOf(at.tree, step),
+      place,
+    }))
+    const due = [...read, { step: at.step, place: state.place }].map((each) => ({ ...each, outcome: null }))
+    const broken = { ...state, ...breaks(state, event) }
+    return { ...broken, ...addRows(at, broken, event, due, { outcome: 'not_given' }), place: state.place }
+  }
   const when = (again: boolean): Law => ({
     ...law,
     refuses: misplaced,
     when: (state, event) => law.when?.(state, event) !== false && mayRepeat(state) === again,
   })
-  return [
-    transition(first.name, when(true), breaks),
-    ...along(at.ways, when(false), both(breaks, both(rows, leaving))),
-  ]
+  return [transition(first.name, when(true), breaks), ...along(at.ways, when(false), both(noMore, leaving))]
 }

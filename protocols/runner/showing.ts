@@ -1,4 +1,5 @@
 /** The administration as a screen may know it: plain data, texts in the words it is given by. */
+import type { Expression } from '../language/expressions/types.ts'
 import type { Rule, Text } from '../language/model.ts'
 import { textOf, wordingFor } from '../language/words.ts'
 import { scopeAt } from '../scoring/scope.ts'
@@ -7,7 +8,16 @@ import { unexplained } from './afterwards.ts'
 import { askingOf } from './chart-rules.ts'
 import type { Chance } from './chart-parts.ts'
 import { orderingMoment } from './ordering.ts'
-import { dueAfter, dueAt, type Ground, sectionChart, sectionKind, sectionMoment } from './due.ts'
+import {
+  dueAfter,
+  dueAt,
+  type Ground,
+  loopOf,
+  placeOfPass,
+  sectionChart,
+  sectionKind,
+  sectionMoment,
+} from './due.ts'
 import type { Place } from './events.ts'
 import { listOf } from './grown.ts'
 import { offersOf } from './offers.ts'
@@ -17,6 +27,7 @@ import { stepKind } from './step-ground.ts'
 import { stepMoment } from './step-moment.ts'
 import { missingOf } from './taking-up.ts'
 import { spotOf, stateOf } from './tree.ts'
+import { seenFrom } from './unseen.ts'
 import type { AdministrationView, Pass, StepView, Trial } from './view.ts'
 
 /** Words of the protocol as seen from a place. */
@@ -58,7 +69,7 @@ export function show(ground: Ground, administration: Administration, id: string)
       .filter(({ becomes }) => becomes === 'void')
       .map(({ name, seen }) => ({ name, seen: say(seen, state.place) })),
     lastAt: administration.past?.recorded.at ?? '',
-    trials: trialsOf(state),
+    trials: seenFrom(ground, { node: state.at, place: state.place }, trialsOf(state)),
     ...told(ground, state, say),
     precautions: ground.protocol.precautions.map((each) => ({
       id: each.id,
@@ -135,6 +146,7 @@ function showStep(ground: Ground, state: State, phase: string, say: Say): StepVi
     state: visit.state,
     place,
     passes: passesAt(ground, state, place),
+    ...levelsAt(ground, state, place),
     practice: node.practice,
     text: node.text && say(node.text, place),
     maySay: node.maySay.map((text) => say(text, place)),
@@ -154,19 +166,41 @@ function passesAt(ground: Ground, state: State, place: Place): Pass[] {
   const { around } = spotOf(ground.tree, state.at)
   const withPasses = around.filter((section) => sectionKind(section).chart !== null)
   return withPasses.map((section): Pass => {
-    const pass = place[section.name]
+    const { loop, list, numbered } = loopOf(ground, section)
+    const pass = place[loop]
     const moment = sectionMoment(ground, state, section, place)
-    const list = typeof section.fields.in === 'string' ? section.fields.in : null
-    const all = sectionChart(section).due({ ...moment, pass: null })
+    const all = numbered ? [] : sectionChart(section).due({ ...moment, pass: null })
     return {
-      loop: section.name,
+      loop,
       list,
       id: typeof pass === 'string' ? pass : null,
-      number: typeof pass === 'number' ? pass : all.indexOf(String(pass)) + 1,
+      number: typeof pass === 'number' ? pass : numbered ? moment.turn : all.indexOf(String(pass)) + 1,
       of: sectionChart(section).of(moment),
       text: list === null ? null : itemText(ground, state, list, String(pass)),
     }
   })
+}
+
+/** The levels that the innermost ladder around the step has given before the one at hand. */
+function levelsAt(ground: Ground, state: State, place: Place): Pick<StepView, 'levels'> {
+  const { around } = spotOf(ground.tree, state.at)
+  const section = around.findLast((each) => sectionKind(each).found !== null)
+  const condition = section?.fields[sectionKind(section).found?.judgedBy ?? '']
+  if (section === undefined || condition === undefined) return {}
+  const { list } = loopOf(ground, section)
+  const moment = sectionMoment(ground, state, section, place)
+  const before = moment.path().slice(0, -1)
+  return {
+    levels: before.map((level, index) => ({
+      id: String(level),
+      text: list === null ? null : itemText(ground, state, list, String(level)),
+      accepted: ground.judging.holds(
+        state,
+        condition as Expression,
+        placeOfPass(ground, section, moment.around, level, index + 1),
+      ),
+    })),
+  }
 }
 
 /** An item's own name for the screen, where its list gives one as `title`. */

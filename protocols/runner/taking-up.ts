@@ -4,7 +4,7 @@
  */
 import type { Node, Rule, Section } from '../language/model.ts'
 import { told } from './afterwards.ts'
-import { dueInPass, type Ground, isGiven, isTrial, placeAround } from './due.ts'
+import { dueInPass, type Ground, isGiven, isTrial, placeAround, sectionKind } from './due.ts'
 import type { Place } from './events.ts'
 import { grow, listOf, newest } from './grown.ts'
 import { differing, judgedAgain } from './judging-again.ts'
@@ -42,6 +42,8 @@ function passMissing(ground: Ground, state: State, section: Section, named: Name
   const judged: Judged | null = newest(state.judged, isOf(named))
   const id = judged && judgedAgain(ground, state, judged)
   if (judged === null || id === null || id === judged.verdict || typeof id === 'boolean') return null
+  // A choice has no passes to take up: what it left out is another way, not a missing one.
+  if (sectionKind(section).chart === null) return null
   const around = placeAround(ground.tree, section.name, judged.place)
   const measures = dueInPass(ground, state, section, around, id).some(({ step }) => isTrial(step))
   return measures && !isGiven(ground, state, section, around, id) ? { ...around, [section.name]: id } : null

@@ -1,5 +1,6 @@
 /** Where every node of a protocol stands: what is around it and what comes after it. */
 import type { Node, Protocol, Section, Step } from '../language/model.ts'
+import { keysOf, passesOf } from '../language/passes.ts'
 import { SECTION_KINDS } from '../language/schema/kinds.ts'
 
 export interface Spot {
@@ -14,6 +15,8 @@ export interface Spot {
 export interface Tree {
   readonly spots: ReadonlyMap<string, Spot>
   readonly steps: readonly Step[]
+  /** Keys that the passes of a section have in a place, by its name. */
+  readonly keys: ReadonlyMap<string, readonly string[]>
 }
 
 /** Ids of states of the chart that are no node of the file. No name has a colon. */
@@ -24,15 +27,18 @@ export const stateOf = (node: string, state: string): string => `${node}:${state
 export function treeOf(protocol: Protocol): Tree {
   const spots = new Map<string, Spot>()
   const steps: Step[] = []
+  const keys = new Map<string, readonly string[]>()
   const visit = (siblings: readonly Node[], around: readonly Section[]): void => {
     for (const [index, node] of siblings.entries()) {
       spots.set(node.name, { node, parent: around.at(-1) ?? null, siblings, index, around })
       if (node.node === 'step') steps.push(node)
-      if (node.node === 'section') for (const list of listsIn(node)) visit(list, [...around, node])
+      if (node.node !== 'section') continue
+      keys.set(node.name, keysOf(passesOf(node, protocol.draws)))
+      for (const list of listsIn(node)) visit(list, [...around, node])
     }
   }
   visit(protocol.steps, [])
-  return { spots, steps }
+  return { spots, steps, keys }
 }
 
 /** Steps that are given one after the other: all in the section, or each of its cases by itself. */

@@ -17,6 +17,8 @@ const reading = z.strictObject({
   over: z.boolean(),
   typed: z.boolean(),
   confirmed: z.boolean(),
+  /** Where the value is the id of one of several options: all of them in words, as they were put. */
+  options: z.record(z.string(), z.string()).optional(),
   corrected: z
     .strictObject({ first: z.union([z.number(), z.string()]).nullable(), reason: z.string() })
     .nullable(),
@@ -140,6 +142,10 @@ const stepView = z.strictObject({
   /** The drawing itself, as SVG text: the screen has no way to the protocol's files. */
   figure: z.string().nullable(),
   happenings: z.array(happeningView),
+  /** The levels of a ladder around the step that were given before, in that order, and whether each was accepted. */
+  levels: z
+    .array(z.strictObject({ id: z.string(), text: z.string().nullable(), accepted: z.boolean().nullable() }))
+    .optional(),
   /** The kind's own data; `renderer/steps/<kind>` knows its shape. */
   face: z.record(z.string(), z.unknown()),
 })

@@ -7,8 +7,10 @@ import { bool, none, number, text } from '../language/expressions/datum.ts'
 import { evaluateDatum } from '../language/expressions/evaluate.ts'
 import type { Datum, Expression, Scope } from '../language/expressions/types.ts'
 import type { From, Item, Quantity } from '../language/model.ts'
+import { turnKey } from '../language/passes.ts'
 import { convert } from '../language/units.ts'
 import type { Place } from '../runner/events.ts'
+import { foundTable } from './found.ts'
 import { listOf, outlineOf } from './outline.ts'
 import { belongs, isRow, tableOf } from './rows.ts'
 import { seenScore } from './seen-score.ts'
@@ -59,6 +61,10 @@ function lookUp(working: Working, place: Place, name: string): Datum | null {
     )
     return tableOf(step, trials, outline.tallies, (value, at, unit) => quantityAt(working, value, at, unit))
   }
+  const section = outline.sections.get(name)
+  const found =
+    section && foundTable(working, section, place, (list, item) => itemProperties(standing, list, item))
+  if (found) return found
   const score = outline.scores.get(name)
   return score === undefined ? null : seenScore(working, score, place)
 }
@@ -113,6 +119,9 @@ function itemOf(working: Working, place: Place, loop: string, id: string): Datum
   return { is: 'record', fields: { ...propertiesOf(items, id), id: text(id), turn } }
 }
 
+const itemProperties = ({ protocol }: Standing, list: string, item: string) =>
+  propertiesOf(protocol.lists[list] ?? [], item)
+
 /** An item's own properties; quantities in the unit of the first item that has one, which is that of their type. */
 function propertiesOf(items: readonly Item[], id: string): Record<string, Datum> {
   const fields: Record<string, Datum> = {}
@@ -132,6 +141,8 @@ function unitOfProperty(items: readonly Item[], name: string): string | null {
 
 /** Which pass this is, from 1: by the order recorded for the section here, else by the list. */
 function turnOf({ standing, outline }: Working, place: Place, loop: string, id: string): number {
+  const numbered = place[turnKey(loop)]
+  if (typeof numbered === 'number') return numbered
   const order = standing.orders.findLast(
     (one) => one.section === loop && one.items.includes(id) && belongs(one.place, place),
   )

@@ -4,7 +4,7 @@
  */
 import type { z } from 'zod'
 import type { ValueType } from '../language/expressions/types.ts'
-import type { Lists, Section } from '../language/model.ts'
+import type { From, Item, Lists, Outcome, Protocol, Section } from '../language/model.ts'
 import type { Choice, SectionChart, SectionMoment } from '../runner/chart-parts.ts'
 
 export interface SectionKind {
@@ -24,8 +24,56 @@ export interface SectionKind {
   readonly conditions: readonly string[]
   /** The name that steps inside see, and its type: a list's item, the pass number; null: none. */
   loop(section: Section, lists: Lists): { readonly name: string; readonly type: ValueType } | null
+  /** Where its passes stand in a place; null for a section without passes. */
+  passes(section: Section, draws: Protocol['draws']): Passes | null
+  /** The table that a section of this kind has itself, such as the level that a ladder finds; null: none. */
+  readonly found: Found | null
   /** How its passes come; null for a section without passes, which leaves no trace in a place. */
   readonly chart: SectionChart | null
   /** Which of its cases is given; null where all of its steps are. */
   readonly chooses: ((moment: SectionMoment) => Choice) | null
+}
+
+/** The loop that a section is. */
+export interface Passes {
+  /** Key of a place under which the pass stands, and the name that steps inside see. */
+  readonly loop: string
+  /** The list it goes through; null where it counts. */
+  readonly list: string | null
+  /**
+   * True where an item may come more than once: then the number of the pass stands in the place too, under
+   * `<loop>_turn`.
+   */
+  readonly numbered: boolean
+}
+
+/** A pass that was given, and what the section's condition says of it now. */
+export interface GivenPass {
+  readonly item: string
+  readonly verdict: boolean | null
+  /** That of the trials in it: done, or the first that is something else. */
+  readonly outcome: Outcome
+}
+
+/** The row that a section has once it was gone through. */
+export interface FoundRow {
+  /** The item found, whose properties are the row's columns; null: none. */
+  readonly item: string | null
+  readonly outcome: Outcome
+  /** True where the item is only a bound: what was looked for lies beyond it. */
+  readonly over: boolean
+}
+
+export interface Found {
+  /** The columns beside `outcome`. */
+  columns(section: Section, lists: Lists): Readonly<Record<string, ValueType>>
+  /** Key of `conditions` that each pass is judged by. */
+  readonly judgedBy: string
+  /** `count` works out a whole number of the section's fields as it stands there. */
+  row(
+    section: Section,
+    items: readonly Item[],
+    given: readonly GivenPass[],
+    count: (from: From<number>) => number | null,
+  ): FoundRow
 }

@@ -52,7 +52,8 @@ export function pickedBy(event: { readonly key: string; readonly code: string })
   return /^(?:Digit|Numpad)(\d)$/.exec(event.code)?.[1] ?? printed(event.key)
 }
 
-function usePickKeys(keys: Readonly<Record<string, string | null>>, onPick: (id: string) => void): void {
+/** Picks by key; `at` is the press's own time, on the page's clock. */
+function usePickKeys(keys: Readonly<Record<string, string | null>>, onPick: OnPick): void {
   const newest = useRef({ keys, onPick })
   useEffect(() => {
     newest.current = { keys, onPick }
@@ -65,19 +66,21 @@ function usePickKeys(keys: Readonly<Record<string, string | null>>, onPick: (id:
       const found = Object.entries(newest.current.keys).find(([, key]) => key === pressed)
       if (found === undefined) return
       event.preventDefault()
-      newest.current.onPick(found[0])
+      newest.current.onPick(found[0], { at: event.timeStamp, input: 'key' })
     }
     addEventListener('keydown', listen)
     return () => removeEventListener('keydown', listen)
   }, [])
 }
 
+type OnPick = (id: string, press: { readonly at: number; readonly input: 'key' | 'pointer' }) => void
+
 interface Props {
   readonly label: string
   readonly step: StepView
   readonly picks: readonly Pick[]
   readonly picked: string | null
-  readonly onPick: (id: string) => void
+  readonly onPick: OnPick
 }
 
 /** A press picks, another one picks anew: nothing stands before the main key keeps it. */
@@ -87,6 +90,7 @@ export function Picks({ label, step, picks, picked, onPick }: Props) {
     takenBy(step),
   )
   usePickKeys(keys, onPick)
+  const down = useRef<number | null>(null)
   return (
     <fieldset className="picks">
       <legend className="picks-label">{label}</legend>
@@ -99,8 +103,17 @@ export function Picks({ label, step, picks, picked, onPick }: Props) {
             className="picks-one"
             aria-pressed={id === picked}
             // The focus stays on the stage, so that the main key never presses what the pointer pressed last.
-            onPointerDown={(event) => event.preventDefault()}
-            onClick={() => onPick(id)}
+            onPointerDown={(event) => {
+              event.preventDefault()
+              down.current = event.timeStamp
+            }}
+            onClick={(event) => {
+              onPick(id, {
+                at: down.current ?? event.timeStamp,
+                input: down.current === null ? 'key' : 'pointer',
+              })
+              down.current = null
+            }}
           >
             {sign === undefined ? null : <span className="picks-sign">{sign}</span>}
             <span className="picks-text">

@@ -47,7 +47,7 @@ export const tellOutcome = (outcome: string | null): string =>
 
 /** Timed values are read to a tenth, as closely as a hand can time; others as they were typed. */
 function decimalsOf(column: string, reading: Reading & { readonly value: number }): number {
-  if (TIMES.includes(column) && !reading.typed) return 1
+  if ((TIMES.includes(column) || reading.unit === 's') && !reading.typed) return 1
   return Math.min(3, (String(reading.value).split('.')[1] ?? '').length)
 }
 
@@ -59,7 +59,7 @@ function tellReading(column: string, reading: Reading): string {
   const told =
     typeof value === 'number'
       ? tellValue(value, decimalsOf(column, { ...reading, value }), reading.unit ?? '1', reading.over)
-      : String(value)
+      : (reading.options?.[String(value)] ?? String(value))
   const named = hasWords(key) ? say(key, { value: told }) : say('steps.column_other', { column, value: told })
   const marked = reading.typed && TIMES.includes(column) ? say('steps.typed', { value: named }) : named
   return reading.confirmed ? say('steps.confirmed', { value: marked }) : marked

@@ -43,6 +43,27 @@ const ring = (id: string, say: string): Scope => ({
     name === 'ring' ? { is: 'record', fields: { id: datum.text(id), say: datum.text(say) } } : null,
 })
 
+test('what a wording lacks comes in its language at large, else in the protocol’s own words', () => {
+  const swiss = 'language: de-CH\nfor: ring_board\ntexts:\n  title: Ringbrätt\n'
+  const { protocol, diagnostics } = readProtocol(
+    folderOf(PROTOCOL, { 'words/de.yaml': WORDS, 'words/swiss.yaml': swiss }),
+  )
+  if (!protocol) throw new Error(JSON.stringify(diagnostics))
+  const say = (key: string) => textOf(protocol, wordingFor(protocol, 'swiss'), { key })
+  expect(say('title')).toBe('Ringbrätt')
+  expect(say('rings.near_thick.say')).toBe('Dicker Ring auf den nahen Stift.')
+  expect(say('about.suits')).toBe('Adults who can hold a ring.')
+})
+
+test('a file in the protocol’s own language may hold a few texts only, such as licensed words', () => {
+  const licensed = 'language: en\nfor: ring_board\ntexts:\n  title: The Ring Board\n'
+  const { protocol, diagnostics } = readProtocol(folderOf(PROTOCOL, { 'words/licensed.yaml': licensed }))
+  expect(diagnostics).toEqual([])
+  expect(protocol && textOf(protocol, wordingFor(protocol, 'licensed'), { key: 'title' })).toBe(
+    'The Ring Board',
+  )
+})
+
 describe('a protocol is read in the words of one wording', () => {
   const protocol = read(PROTOCOL, { 'words/de.yaml': WORDS })
   const german = wordingFor(protocol, 'de')

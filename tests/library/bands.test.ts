@@ -17,6 +17,29 @@ const COLLECTED: Readonly<Record<string, readonly string[]>> = {
     'nondominant,46,55.05,minimal,seen',
     'nondominant,55.05,,not_functional,seen',
   ],
+  // Memory: 0-10, 11-21, 22-42, 43-54, 55-57 points.
+  'action_research_arm norms/hoonhorst2015.csv': [
+    '0,11,none,memory',
+    '11,22,poor,memory',
+    '22,43,limited,memory',
+    '43,55,notable,memory',
+    '55,,full,memory',
+  ],
+  // Memory: 0-22, 23-31, 32-47, 48-52, 53-66 points.
+  'fugl_meyer_upper norms/hoonhorst2015.csv': [
+    '0,23,none,memory',
+    '23,32,poor,memory',
+    '32,48,limited,memory',
+    '48,53,notable,memory',
+    '53,,full,memory',
+  ],
+  // Memory: 0-15, 16-34, 35-53, 54-66 points.
+  'fugl_meyer_upper norms/woytowicz2017.csv': [
+    '0,16,severe,memory',
+    '16,35,severe_moderate,memory',
+    '35,54,moderate_mild,memory',
+    '54,,mild,memory',
+  ],
 }
 
 const banded = TESTS.flatMap((name) =>

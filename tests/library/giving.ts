@@ -1,9 +1,10 @@
 import type { Closing } from '../../protocols/language/model.ts'
-import type { Recorded } from '../../protocols/runner/events.ts'
+import type { Place, Recorded } from '../../protocols/runner/events.ts'
 import type { AdministrationView, StepView, Trial } from '../../protocols/runner/view.ts'
 import { buildResult } from '../../protocols/scoring/build-result.ts'
 import { givenOf } from '../../protocols/scoring/given.ts'
 import type { NormComparison } from '../../protocols/scoring/result.ts'
+import { belongs } from '../../protocols/scoring/rows.ts'
 import { scoreAll, type Scored } from '../../protocols/scoring/scores.ts'
 import { LogBook, type Occasion } from './log-book.ts'
 
@@ -13,6 +14,8 @@ export { arms, facts } from './log-book.ts'
 export interface Given {
   /** Value of a score in a hand or of the whole; null where it has none. */
   value(score: string, hand?: string): number | null
+  /** Values of a score of several loops, by the pass of its last one. */
+  each(score: string, place: Place): Readonly<Record<string, number | null>>
   /** The hands in which there is a score at all, with a value or without. */
   hands(score: string): readonly unknown[]
   /** Why a score has no value. */
@@ -224,6 +227,12 @@ export class Giving {
     }
     return {
       value: (score, hand) => find(score, hand).value,
+      each: (name, within) =>
+        Object.fromEntries(
+          scored
+            .filter(({ score, place }) => score.name === name && belongs(place, within))
+            .map(({ score, place, value }) => [String(place[score.each.at(-1) ?? '']), value]),
+        ),
       hands: (name) => scored.flatMap(({ score, place }) => (score.name === name ? [place.hand] : [])),
       why: (score, hand) => find(score, hand).missing?.code ?? null,
       norm,

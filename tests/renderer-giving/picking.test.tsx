@@ -1,5 +1,9 @@
+import { renderToStaticMarkup } from 'react-dom/server'
 import { describe, expect, it } from 'vitest'
+import type { EventBody } from '../../protocols/runner/events.ts'
 import { mainOffer } from '../../renderer/screens/administration/intents.ts'
+import { ValueFields, valueBody } from '../../renderer/screens/administration/put-right/value-fields.tsx'
+import { tellReadings } from '../../renderer/steps/tell.ts'
 import { pickedBy, pickKeys } from '../../renderer/steps/picks.tsx'
 import { Giving, madeProtocol } from '../runner/giving.ts'
 import { drawn, mainLabel } from './drawn.tsx'
@@ -35,6 +39,23 @@ describe('A question on the stage', () => {
     expect(picked(markup)).toEqual(['Two points'])
     expect(mainOffer(giving.view())).toBe('ask.kept')
     expect(mainLabel(markup)).toBe('Keep and go on')
+  })
+
+  it('tells an answer that was given, and what it should have been, in the words of the file', () => {
+    const giving = new Giving(protocol).begin()
+    giving.do(giving.body('answered', { answer: 'two', confirmed: false })).press('kept')
+    const { trials } = giving.view()
+    expect(trials[0] && tellReadings(trials[0])).toMatchObject([{ words: 'Two points' }])
+    const which = `${trials[0]?.id} answer`
+    const fields = renderToStaticMarkup(
+      <ValueFields trials={trials} value={{ which, typed: '', isDoubted: false }} onChange={() => {}} />,
+    )
+    expect(fields).toMatch(/One point.*Two points/)
+    const body = valueBody({ which, typed: 'one', isDoubted: false }, trials, 'Misheard.')
+    if ('problem' in body) throw new Error('It is no body.')
+    expect(giving.take(body as EventBody)).toBeNull()
+    expect(drawn(giving.view())).toContain('One point')
+    expect(valueBody({ which, typed: '', isDoubted: false }, trials, 'Misheard.')).toHaveProperty('problem')
   })
 
   it('asks for a number with its unit, and for words', () => {

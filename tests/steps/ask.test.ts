@@ -107,6 +107,8 @@ describe('a question with options', () => {
     expect(correct(1)).toBe('wrong_type')
     expect(correct('one')).toBeNull()
     expect(giving.rows('felt')).toEqual(['1 done answer one'])
+    const { options } = giving.view().trials[0]?.readings.answer ?? {}
+    expect(options).toEqual({ one: 'One point', two: 'Two points' })
   })
 })
 

@@ -1,5 +1,7 @@
 import type { Check } from '../check.ts'
-import { isTrial, sectionsOf, stepsOf } from '../structure.ts'
+import type { Section, Step } from '../model.ts'
+import { passesOf } from '../passes.ts'
+import { hasTable, isTrial, type Placed, sectionsOf, stepsOf } from '../structure.ts'
 
 /**
  * What it does: A score that is worked out for each of a loop reads trials inside that loop.
@@ -20,16 +22,18 @@ export default {
   severity: 'error',
   needs: ['steps'],
   *run({ draft }) {
-    const trials = new Map(
-      stepsOf(draft).flatMap((each) => (isTrial(each.node) ? [[each.node.name, each] as const] : [])),
-    )
+    const trials = new Map<string, Placed<Step | Section>>([
+      ...stepsOf(draft).flatMap((each) => (isTrial(each.node) ? [[each.node.name, each] as const] : [])),
+      ...sectionsOf(draft).flatMap((each) => (hasTable(each.node) ? [[each.node.name, each] as const] : [])),
+    ])
     const scores = new Map(draft.scores.map((score) => [score.name, score]))
-    const loops = new Set(sectionsOf(draft).map(({ node }) => node.name))
+    const loopOf = (section: Section): string => passesOf(section, draft.draws)?.loop ?? section.name
+    const loops = new Set(sectionsOf(draft).map(({ node }) => loopOf(node)))
     const around = (name: string, passed: Set<string>): readonly string[] => {
       if (passed.has(name)) return []
       passed.add(name)
       const trial = trials.get(name)
-      if (trial) return trial.around.map((section) => section.name)
+      if (trial) return trial.around.map(loopOf)
       return (scores.get(name)?.value.reads ?? []).flatMap((read) => around(read, passed))
     }
     for (const score of draft.scores) {

@@ -18,7 +18,7 @@ export default {
   severity: 'error',
   needs: [],
   *run({ draft, names }) {
-    const declared = namesOf(names, 'section')
+    const declared = [...namesOf(names, 'section'), ...namesOf(names, 'loop')]
     for (const score of draft.scores) {
       const list = draft.node(score, 'each')?.is === 'list'
       for (const [index, name] of score.each.entries()) {

@@ -18,16 +18,22 @@ import { sectionsOf } from '../structure.ts'
 export default {
   code: 'list_unknown',
   severity: 'error',
-  needs: ['lists'],
+  needs: ['lists', 'raters'],
   *run({ draft, names }) {
-    const known = ['hands', ...names.filter(({ of }) => of === 'list').map(({ name }) => name)]
+    const raters = draft.raters === null ? [] : ['raters']
+    const known = ['hands', ...raters, ...names.filter(({ of }) => of === 'list').map(({ name }) => name)]
     for (const { node } of sectionsOf(draft)) {
-      const list = node.fields.in
-      if (typeof list !== 'string' || known.includes(list)) continue
-      yield {
-        at: draft.at(node, 'in'),
-        message: list === 'raters' ? 'The list "raters" is not read yet.' : `There is no list "${list}".`,
-        mend: offer(list, known, 'lists'),
+      for (const key of ['in', 'over']) {
+        const list = node.fields[key]
+        if (typeof list !== 'string' || known.includes(list)) continue
+        yield {
+          at: draft.at(node, key),
+          message: `There is no list "${list}".`,
+          mend:
+            list === 'raters'
+              ? 'Say who rates at the top of the file: raters: { count: 2 }.'
+              : offer(list, known, 'lists'),
+        }
       }
     }
   },

@@ -1,4 +1,5 @@
 import type { Check } from '../check.ts'
+import { passesOf } from '../passes.ts'
 import { offer } from '../schema/suggest.ts'
 import { readMessage } from '../messages.ts'
 
@@ -20,7 +21,8 @@ export default {
   *run({ draft, names }) {
     const conditions = names.filter(({ of }) => of === 'condition').map(({ name }) => name)
     for (const { words, at, around } of draft.texts.values()) {
-      const known = [...around.map(({ name }) => name), ...conditions]
+      const loops = around.flatMap((section) => passesOf(section, draft.draws)?.loop ?? [])
+      const known = [...loops, ...conditions]
       for (const name of readMessage(words).arguments) {
         if (known.includes(name)) continue
         yield {

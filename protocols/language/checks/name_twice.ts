@@ -2,7 +2,7 @@ import type { Check } from '../check.ts'
 import type { Declared, NameOf } from '../convert/names.ts'
 import { Lines } from '../positions.ts'
 
-const SHARED: readonly NameOf[] = ['step', 'section', 'rule', 'score', 'condition', 'list']
+const SHARED: readonly NameOf[] = ['step', 'section', 'loop', 'rule', 'score', 'condition', 'list']
 const OWN: readonly NameOf[] = ['norm', 'precaution']
 
 /**

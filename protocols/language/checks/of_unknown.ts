@@ -1,10 +1,11 @@
 import type { Check } from '../check.ts'
 import { namesOf } from '../convert/names.ts'
+import { passesOf } from '../passes.ts'
 import { offer } from '../schema/suggest.ts'
 import { isTrial, nodesOf } from '../structure.ts'
 
 /**
- * What it does: A further reading names, with `of`, an earlier trial of the same place.
+ * What it does: A further reading names, with `of`, an earlier trial of the same place, also where several rate it.
  *
  * Why it matters: It is void, repeated and undone with that trial; without one it belongs to nothing.
  *
@@ -30,8 +31,10 @@ export default {
         yield { at, message: `There is no step "${node.of}".`, mend: offer(node.of, steps, 'steps') }
       } else if (target?.node.node === 'step') {
         const beside =
-          target.around.length === around.length &&
-          target.around.every((each, depth) => each === around[depth])
+          target.around.every((each, depth) => each === around[depth]) &&
+          around
+            .slice(target.around.length)
+            .every((section) => passesOf(section, draft.draws)?.list === 'raters')
         if (!isTrial(target.node)) {
           yield { at, message: `"${node.of}" is no trial.`, mend: 'Name a step that measures something.' }
         } else if (target.order >= order || !beside) {

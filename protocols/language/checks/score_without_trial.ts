@@ -1,5 +1,5 @@
 import type { Check } from '../check.ts'
-import { isTrial, stepsOf } from '../structure.ts'
+import { hasTable, isTrial, sectionsOf, stepsOf } from '../structure.ts'
 
 /**
  * What it does: A score rests on a trial, itself or by way of other scores.
@@ -17,11 +17,10 @@ export default {
   severity: 'warning',
   needs: ['steps'],
   *run({ draft }) {
-    const trials = new Set(
-      stepsOf(draft)
-        .filter(({ node }) => isTrial(node))
-        .map(({ node }) => node.name),
-    )
+    const trials = new Set([
+      ...stepsOf(draft).flatMap(({ node }) => (isTrial(node) ? [node.name] : [])),
+      ...sectionsOf(draft).flatMap(({ node }) => (hasTable(node) ? [node.name] : [])),
+    ])
     const rests = (name: string, passed: Set<string>): boolean => {
       if (passed.has(name)) return false
       passed.add(name)

@@ -1,8 +1,12 @@
 import type { Check } from '../check.ts'
+import { writtenOf } from '../convert/values.ts'
 import { entryOf, childOf } from '../reader/tree.ts'
+import { languageAtLarge } from '../words.ts'
 
 /**
- * What it does: A wording file has words for every text of the protocol.
+ * What it does: A wording file in another language has words for every text of the protocol, itself or in a file of
+ * that language at large (`de` for `de-CH`). One in the protocol's own language may hold a few texts only, such as
+ * words that a clinic is licensed to use.
  *
  * Why it matters: A text that is missing comes in the protocol's own language in the middle of the other.
  *
@@ -17,11 +21,17 @@ export default {
   severity: 'warning',
   needs: [],
   *run({ draft, wordings }) {
+    const own = writtenOf(childOf(draft.tree, 'language')) ?? ''
     for (const { tree } of wordings) {
       const texts = childOf(tree, 'texts')
-      if (texts?.is !== 'map') continue
+      const language = writtenOf(childOf(tree, 'language')) ?? ''
+      if (texts?.is !== 'map' || languageAtLarge(language) === languageAtLarge(own)) continue
+      const kin = wordings.filter(
+        (other) => writtenOf(childOf(other.tree, 'language')) === languageAtLarge(language),
+      )
+      const places = [texts, ...kin.map((other) => childOf(other.tree, 'texts'))]
       const missing = [...draft.texts.values()].filter(
-        ({ key, words }) => words !== '' && !entryOf(texts, key),
+        ({ key, words }) => words !== '' && !places.some((place) => entryOf(place, key)),
       )
       if (missing.length === 0) continue
       const shown = missing.slice(0, 8).map(({ key }) => key)

@@ -10,3 +10,6 @@ export const BUILT_IN_WORDS: Readonly<Record<(typeof BUILT_IN)[number], string>>
   interruption: 'Something interrupted the trial.',
   kit_fault: 'Something was wrong with the kit.',
 }
+
+/** What one of those who rate is called, before the number. */
+export const RATER_WORDS = 'Rater'

@@ -9,12 +9,14 @@ import type {
   About,
   ChangeFigure,
   Condition,
+  Draw,
   Happening,
   Item,
   KitItem,
   Node,
   Norm,
   Precaution,
+  Raters,
   Score,
   Section,
   Source,
@@ -76,6 +78,8 @@ export class Draft {
   kit: readonly KitItem[] = []
   conditions: readonly Condition[] = []
   lists: Readonly<Record<string, readonly Item[]>> = {}
+  draws: Readonly<Record<string, Draw>> = {}
+  raters: Raters | null = null
   happenings: readonly Happening[] = []
   accommodations: readonly { readonly id: string; readonly text: Text }[] = []
   cautions: readonly Text[] = []

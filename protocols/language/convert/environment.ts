@@ -1,6 +1,7 @@
 /** What an expression may read at its place, with types: the loops around it, tables, conditions and scores. */
 import type { Environment, ValueType } from '../expressions/index.ts'
 import { type Condition, OUTCOMES, type Score, type Section, type Step } from '../model.ts'
+import { passesOf, turnKey } from '../passes.ts'
 import { SECTION_KINDS, STEP_KINDS } from '../schema/kinds.ts'
 import { sectionsOf, stepsOf } from '../structure.ts'
 import type { Draft } from './draft.ts'
@@ -18,15 +19,22 @@ export class Environments {
 
   constructor(draft: Draft) {
     this.#draft = draft
-    this.#loops = new Map(sectionsOf(draft).map(({ node }) => [node.name, node]))
+    this.#loops = new Map(
+      sectionsOf(draft).map(({ node }) => [passesOf(node, draft.draws)?.loop ?? node.name, node]),
+    )
     const common: Record<string, ValueType> = {}
     for (const name of SIDE_NAMES) common[name] = { is: 'text', oneOf: SIDES }
     for (const condition of draft.conditions) common[condition.name] = conditionType(condition)
     const tallies = draft.happenings.filter(({ becomes }) => becomes === 'tally').map((each) => each.name)
+    for (const { node: section, around } of sectionsOf(draft)) {
+      const found = SECTION_KINDS.get(section.kind)?.found
+      const passes = Object.fromEntries(around.flatMap((each) => this.#passTypes(each)))
+      const list = passesOf(section, draft.draws)?.list ?? ''
+      if (found && draft.lists[list] !== undefined)
+        common[section.name] = tableOf(found.columns(section, draft.lists), passes)
+    }
     for (const { node: step, around } of stepsOf(draft)) {
-      const passes = around
-        .filter((section) => SECTION_KINDS.get(section.kind)?.chart !== null)
-        .map((section) => [section.name, this.#passType(section)] as const)
+      const passes = around.flatMap((section) => this.#passTypes(section))
       const table = tableType(step, Object.fromEntries(passes), tallies)
       if (table) common[step.name] = table
     }
@@ -43,7 +51,7 @@ export class Environments {
     const environment: Record<string, ValueType> = { ...this.#common }
     const loops = [...around, ...each.flatMap((name) => this.#loops.get(name) ?? [])]
     for (const [score, type] of this.#scores) {
-      const missing = score.each.filter((name) => !loops.some((loop) => loop.name === name))
+      const missing = score.each.filter((name) => !loops.includes(this.#loops.get(name) as Section))
       environment[score.name] = missing.reduceRight((of, by) => this.#mapType(by, of), type)
     }
     for (const section of loops) {
@@ -59,16 +67,26 @@ export class Environments {
     return keys === null ? { is: 'map', by, of } : { is: 'map', by, of, keys }
   }
 
-  /** Ids of the list that a section goes through; null where it only counts its passes. */
-  #idsOf({ fields }: Section): readonly string[] | null {
-    if (typeof fields.in !== 'string') return null
-    return fields.in === 'hands' ? SIDES : (this.#draft.lists[fields.in] ?? []).map(({ id }) => id)
+  /** Ids of the list that a section goes through; null where it only counts its passes, or nothing is known of it. */
+  #idsOf(section: Section): readonly string[] | null {
+    const list = passesOf(section, this.#draft.draws)?.list ?? null
+    if (list === null) return null
+    return list === 'hands' ? SIDES : (this.#draft.lists[list]?.map(({ id }) => id) ?? null)
   }
 
-  /** What a row has in the column of a loop around its step: the item's id, or the number of the pass. */
-  #passType(section: Section): ValueType {
+  /** What a row has in the columns of a loop around its step: the item's id, or the number of the pass. */
+  #passTypes(section: Section): readonly (readonly [string, ValueType])[] {
+    const passes = passesOf(section, this.#draft.draws)
+    if (passes === null) return []
     const oneOf = this.#idsOf(section)
-    return oneOf === null ? { is: 'number', unit: null } : { is: 'text', oneOf }
+    const number: ValueType = { is: 'number', unit: null }
+    const item: ValueType = oneOf === null ? { is: 'text' } : { is: 'text', oneOf }
+    // Of a list that isn't known it isn't known either whether it is drawn.
+    const isUnknown = passes.list !== null && oneOf === null
+    return [
+      [passes.loop, passes.list === null ? number : item],
+      ...(passes.numbered || isUnknown ? ([[turnKey(passes.loop), number]] as const) : []),
+    ]
   }
 }
 
@@ -85,8 +103,15 @@ function tableType(
   const columns = STEP_KINDS.get(step.kind)?.columns(step) ?? {}
   if (Object.keys(columns).length === 0) return null
   const seen = tallies.map((name): [string, ValueType] => [name, { is: 'number', unit: '{count}' }])
+  return tableOf({ ...Object.fromEntries(seen), ...columns }, passes)
+}
+
+function tableOf(
+  columns: Readonly<Record<string, ValueType>>,
+  passes: Readonly<Record<string, ValueType>>,
+): ValueType {
   const outcome: ValueType = { is: 'text', oneOf: OUTCOMES }
-  const read: Readonly<Record<string, ValueType>> = { ...Object.fromEntries(seen), ...columns, outcome }
+  const read: Readonly<Record<string, ValueType>> = { ...columns, outcome }
   const row = { ...passes, ...read }
   const lists = Object.entries(read).map(([name, of]) => [name, { is: 'list', of }] as const)
   return {

@@ -1,19 +1,23 @@
 /** Which properties of list items are words that somebody reads: those that a text is taken from. */
 import { parseExpression, type Tree as Formula } from '../expressions/index.ts'
+import { passesOf } from '../passes.ts'
 import { childOf } from '../reader/tree.ts'
 import type { Draft } from './draft.ts'
 import { wordsFrom, writtenOf } from './values.ts'
 
 /**
  * Gives `<list>.<item>.<property>` a text key for each property that some `text: { from: item.property }`
- * reads, so that a wording file can translate it; other properties are data.
+ * reads, and to each `title`, which is what a screen calls the item: so that a wording file can translate it. Other
+ * properties are data.
  */
 export function itemWordsFrom(draft: Draft): void {
+  for (const list of Object.keys(draft.lists)) wordsOfList(draft, list, 'title')
   for (const { hole, around, wanted } of draft.expressions) {
     if (wanted.is !== 'text') continue
     const { tree } = parseExpression(hole.source)
     for (const { name, property } of tree ? fieldsIn(tree) : []) {
-      const list = around.find((section) => section.name === name)?.fields.in
+      const loops = around.flatMap((section) => passesOf(section, draft.draws) ?? [])
+      const list = loops.find(({ loop }) => loop === name)?.list
       if (typeof list === 'string') wordsOfList(draft, list, property)
     }
   }

@@ -12,6 +12,8 @@ import {
   type ValueType,
 } from '../expressions/index.ts'
 import { scalarOffsets } from '../reader/scalar-offsets.ts'
+import { passesOf } from '../passes.ts'
+import { sectionsOf } from '../structure.ts'
 import { unitOf } from '../units.ts'
 import { declaredNames, type NameOf } from './names.ts'
 import type { Draft, PlacedExpression, Wanted } from './draft.ts'
@@ -32,7 +34,7 @@ export const EXPRESSION_CODES = {
   never_equal: 'expression_never_equal',
 } as const satisfies Readonly<Record<ExpressionProblemCode, string>>
 
-const IN_FORMULAS: readonly NameOf[] = ['step', 'section', 'condition']
+const IN_FORMULAS: readonly NameOf[] = ['step', 'section', 'loop', 'condition']
 
 /** Fills the holes of all expressions that are sound, and gives the problems of the others. */
 export function linkExpressions(draft: Draft): readonly Problem[] {
@@ -60,6 +62,12 @@ class Linking {
         })
         .map(({ name }) => name),
     )
+    for (const { node } of sectionsOf(draft)) {
+      const { loop, list } = passesOf(node, draft.draws) ?? { loop: node.name, list: null }
+      if (list !== null && list !== 'hands' && draft.lists[list] === undefined) {
+        this.#unknowable.add(loop).add(node.name)
+      }
+    }
     for (const [name, type] of Object.entries(known)) if (hasUnknownUnit(type)) this.#unknowable.add(name)
   }
 

@@ -9,6 +9,8 @@ import { writtenOf } from './values.ts'
 export type NameOf =
   | 'step'
   | 'section'
+  /** What steps in a section see by another name than the section's own, such as the level of a ladder. */
+  | 'loop'
   | 'rule'
   | 'score'
   | 'norm'
@@ -64,7 +66,11 @@ function fromOptions(tree: Tree): readonly Declared[] {
 
 function fromItems(tree: Tree): readonly Declared[] {
   const map = childOf(tree, 'lists')
-  return map?.is === 'map' ? map.entries.flatMap(({ key }) => fromField(map, key, 'id', 'item')) : []
+  if (map?.is !== 'map') return []
+  return map.entries.flatMap(({ key, value }) => [
+    ...fromField(map, key, 'id', 'item'),
+    ...fromKeys(value, 'draw', 'item'),
+  ])
 }
 
 function fromProperties(tree: Tree): readonly Declared[] {
@@ -96,14 +102,24 @@ function fromSteps(list: Tree | null): readonly Declared[] {
     const kind = item.is === 'map' ? item.entries[0]?.key : undefined
     if (kind !== undefined && NODE_SCHEMAS.has(kind)) {
       if (item.is !== 'map' || !SECTION_KINDS.has(kind)) return declared
-      return [...declared, ...innerSteps(item).flatMap(({ list: steps }) => fromSteps(steps))]
+      return [
+        ...declared,
+        ...fromLevel(item),
+        ...innerSteps(item).flatMap(({ list: steps }) => fromSteps(steps)),
+      ]
     }
     return [...declared, ...fromAnywhere(item)]
   })
 }
 
+function fromLevel(tree: MapNode): readonly Declared[] {
+  const level = childOf(tree, 'level')
+  const name = writtenOf(level)
+  return level === null || name === null ? [] : [{ name, of: 'loop', at: level.at, tree }]
+}
+
 /** The names of one kind, with those that may be of it. */
-export function namesOf(declared: readonly Declared[], of: 'step' | 'section'): readonly string[] {
+export function namesOf(declared: readonly Declared[], of: 'step' | 'section' | 'loop'): readonly string[] {
   return declared.filter((each) => each.of === of || each.of === 'perhaps').map(({ name }) => name)
 }
 

@@ -29,6 +29,8 @@ export function protocolFrom(draft: Draft): Protocol | null {
     kit: draft.kit,
     conditions: draft.conditions,
     lists: { ...HANDS, ...draft.lists },
+    draws: draft.draws,
+    raters: draft.raters,
     happenings: draft.happenings,
     accommodations: draft.accommodations,
     steps: draft.steps,

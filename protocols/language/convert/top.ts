@@ -1,5 +1,6 @@
 /** Everything at the top of a protocol file but its steps, scores, norms and change figures. */
 import type { About, Condition, ConditionOption, Happening, Item, Quantity, Text } from '../model.ts'
+import { drawnFrom, ratersFrom } from './lists.ts'
 import { childOf, entryOf, plain, type Tree } from '../reader/tree.ts'
 import { BUILT_IN } from '../schema/top.ts'
 import { convert } from '../units.ts'
@@ -52,6 +53,8 @@ export function topFrom(draft: Draft): void {
   draft.lists = Object.fromEntries(
     soundEntries(draft, 'lists').map(({ key, value }) => [key, itemsFrom(draft, value)]),
   )
+  drawnFrom(draft)
+  draft.raters = ratersFrom(draft)
   draft.happenings = [...happeningsFrom(draft), ...builtInFrom(draft)]
   draft.accommodations = soundEntries(draft, 'accommodations').map(({ key, value }) =>
     draft.place({ id: key, text: wordsFrom(draft, value, `accommodations.${key}`) }, value),

@@ -12,6 +12,7 @@ import { type Page, printPage, readPage } from './page.ts'
 import everyStep from './every-step.md?raw'
 import file from './file.md?raw'
 import rule from './rule.md?raw'
+import words from './words.md?raw'
 
 const kinds = import.meta.glob<string>('../../steps/*/page.md', {
   eager: true,
@@ -82,6 +83,7 @@ export function manualPages(): ReadonlyMap<string, string> {
     ['README.md', [contents(parts)]],
     ['file.md', ['# The protocol file', (file.split(/^## /m)[0] ?? '').trim()]],
     ['expressions.md', [guide.trim(), '## Functions', functionsTable()]],
+    ['words.md', [words.trim()]],
     ['problems.md', [checksPage()]],
   ])
   for (const { path, title, page, keys } of parts) {
@@ -100,7 +102,7 @@ function contents(parts: readonly Part[]): string {
   return [
     '# Manual of the protocol language',
     'A protocol is a folder: `protocol.yaml`, and beside it, where needed, `norms/*.csv`, `figures/*.svg` and `words/*.yaml`. `evenhand check PATH` names every problem with its place and what to do about it; `evenhand schema protocol` prints the shape of the file for editors.',
-    '- [The protocol file: its top-level keys](file.md)\n- [Keys of every step](every-step.md)\n- [Rules](rule.md)\n- [Expressions](expressions.md)\n- [Problems that are told](problems.md)',
+    '- [The protocol file: its top-level keys](file.md)\n- [Keys of every step](every-step.md)\n- [Rules](rule.md)\n- [Expressions](expressions.md)\n- [Words in another language](words.md)\n- [Problems that are told](problems.md)',
     '## Kinds of steps',
     under('steps/'),
     '## Sections: steps around steps',

@@ -53,7 +53,19 @@ const listItem = z.object({ id: name }).catchall(
   }),
 )
 
-const list = z.array(listItem).min(1).max(500)
+const drawnList = z.strictObject({
+  draw: z.record(z.string(), z.int().min(1).max(100), {
+    error: 'how many of each, such as { one: 5, two: 5 }',
+  }),
+  'alike-in-row': z.int().min(1).max(100).optional(),
+  per: name.optional(),
+})
+
+const list = z.union([z.array(listItem).min(1).max(500), drawnList], {
+  error: 'a list of items, or { draw: { one: 5, two: 5 } }',
+})
+
+const raters = z.strictObject({ count: z.int().min(2).max(10), unseen: z.boolean().optional() })
 
 const BECOMES = ['go-on', 'tally', 'void', 'stop'] as const
 
@@ -143,6 +155,7 @@ export const top = z.strictObject({
   kit: named(kitItem).optional(),
   conditions: named(condition).optional(),
   lists: named(list).optional(),
+  raters: raters.optional(),
   happenings: named(happening).optional(),
   forbids: z.array(z.enum(BUILT_IN, { error: `one of ${BUILT_IN.join(', ')}` })).optional(),
   steps: z.array(z.unknown()).min(1).max(1000),

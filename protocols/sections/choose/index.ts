@@ -10,6 +10,8 @@ export default {
   values: {},
   conditions: ['when'],
   loop: () => null,
+  passes: () => null,
+  found: null,
   chart: null,
   chooses: choice,
 } satisfies SectionKind

@@ -11,6 +11,11 @@ export default {
   values: {},
   conditions: ['where'],
   loop: (section, lists) => ({ name: section.name, type: itemType(String(section.fields.in), lists) }),
+  passes: ({ name, fields }, draws) => {
+    const list = String(fields.in)
+    return { loop: name, list, numbered: Object.hasOwn(draws, list) }
+  },
+  found: null,
   chart,
   chooses: null,
 } satisfies SectionKind

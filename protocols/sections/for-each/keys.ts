@@ -24,6 +24,7 @@ export const keys = z.strictObject({
   in: name,
   order: z.union([order, z.array(order).min(1).max(HAND_ORDERS.length)]).optional(),
   where: expression.optional(),
+  take: z.int().min(1).max(100).optional(),
 })
 
 /** A for-each section's fields as the runner meets them. */
@@ -31,4 +32,6 @@ export interface ForEachFields {
   readonly in: string
   readonly order?: Order | readonly Order[]
   readonly where?: Expression
+  /** Of a drawn list: how many are drawn each time the section is reached; the whole draw where it is left out. */
+  readonly take?: number
 }

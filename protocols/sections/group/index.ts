@@ -9,6 +9,8 @@ export default {
   values: {},
   conditions: [],
   loop: () => null,
+  passes: () => null,
+  found: null,
   chart: null,
   chooses: null,
 } satisfies SectionKind

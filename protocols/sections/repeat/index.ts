@@ -10,6 +10,8 @@ export default {
   values: { times: 'number', 'times.least': 'number', 'times.most': 'number' },
   conditions: ['until'],
   loop: (section) => ({ name: section.name, type: { is: 'number', unit: null } }),
+  passes: (section) => ({ loop: section.name, list: null, numbered: false }),
+  found: null,
   chart,
   chooses: null,
 } satisfies SectionKind

@@ -35,8 +35,9 @@ export function misfits(moment: StepMoment, _column: string, answer: Answer): Re
 }
 
 function does(moment: StepMoment, { answer }: { readonly answer: Answer }): Effect {
-  const { range } = fieldsOf(moment)
+  const { range, options } = fieldsOf(moment)
   const isNumber = typeof answer === 'number'
+  const put = Object.entries(options ?? {}).map(([id, text]) => [id, moment.say(text)])
   const reading = {
     value: answer,
     unit: isNumber ? unitOf(fieldsOf(moment)) : null,
@@ -44,6 +45,7 @@ function does(moment: StepMoment, { answer }: { readonly answer: Answer }): Effe
     typed: true,
     confirmed: isNumber && range !== undefined && !isWithin(answer, range),
     corrected: null,
+    ...(options !== undefined && { options: Object.fromEntries(put) }),
   }
   return {
     ...(moment.trial === null && { begins: { input: null, stamps: [] } }),

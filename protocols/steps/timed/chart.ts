@@ -7,6 +7,8 @@ import { refuse } from '../../runner/refuse.ts'
 import type { Reading, Refusal } from '../../runner/view.ts'
 import { clocked, clockTime, keyDead, move, notTheEnd, pressed, stillLeft, stamped } from '../press.ts'
 import type { TimedFields } from './keys.ts'
+import { namesReached, tellsReached } from './reached.ts'
+import { beforeSplit, splits } from './splits.ts'
 
 /** A time read from a watch, in seconds; `confirmed` when it was asked for again. */
 export const typed = z.strictObject({ seconds: z.number().min(0).max(86_400), confirmed: z.boolean() })
@@ -75,9 +77,12 @@ function stop(moment: StepMoment, end: ClockTime, atLimit: boolean): Effect {
   return {
     local: { start, stop: clockTime(end) },
     trial: {
-      stamps: [start.at, end.at],
+      stamps: [...(moment.trial?.stamps ?? [start.at]), end.at],
       outcome: limited ? 'limit' : 'done',
-      readings: { time: inSeconds(limited ? null : time, { typed: false, confirmed: false }) },
+      readings: {
+        ...moment.trial?.readings,
+        time: inSeconds(limited ? null : time, { typed: false, confirmed: false }),
+      },
     },
     dead: clockTime(end),
     ends: clockTime(end),
@@ -98,15 +103,23 @@ const breaks = move(stopped, {
   }),
 })
 
-const stops = move(stopped, {
-  to: 'stopped',
-  main: true,
-  refuses: (moment, { stamp }) => {
-    const start = startOf(moment)
-    return start === null ? null : notTheEnd(start, stamp)
-  },
-  does: (moment, { stamp }) => stop(moment, stamp, false),
-})
+/** At the limit it is asked how far it went, where the file wants to know. */
+const asksAtLimit = (moment: StepMoment, time: number): boolean =>
+  namesReached(moment).length > 0 && overLimit(moment, time)
+
+const secondsTo = (moment: StepMoment, end: ClockTime): number => seconds(startOf(moment) ?? end, end)
+
+const stops = (to: string, asks: boolean) =>
+  move(stopped, {
+    to,
+    main: true,
+    when: (moment, { stamp }) => asksAtLimit(moment, secondsTo(moment, stamp)) === asks,
+    refuses: (moment, { stamp }) => {
+      const start = startOf(moment)
+      return start === null ? null : (notTheEnd(start, stamp) ?? beforeSplit(moment, stamp))
+    },
+    does: (moment, { stamp }) => stop(moment, stamp, false),
+  })
 
 function tooEarly(moment: StepMoment, end: ClockTime): Refusal | null {
   const start = startOf(moment)
@@ -117,32 +130,36 @@ function tooEarly(moment: StepMoment, end: ClockTime): Refusal | null {
   return left === null ? null : refuse('limit_not_reached', { leftMs: left })
 }
 
-const reachesLimit = move(limitReached, {
-  to: 'stopped',
-  automatic: true,
-  refuses: tooEarly,
-  does: (moment, end) => stop(moment, end, true),
-})
+const reachesLimit = (to: string, asks: boolean) =>
+  move(limitReached, {
+    to,
+    automatic: true,
+    when: (moment) => namesReached(moment).length > 0 === asks,
+    refuses: tooEarly,
+    does: (moment, end) => stop(moment, end, true),
+  })
 
-const isTyped = move(typed, {
-  to: 'stopped',
-  refuses: (moment, { seconds: time, confirmed }) => {
-    const limit = limitOf(moment)
-    if (limit !== null && time > limit) return refuse('beyond_limit', { limit })
-    return notPlausible(time, plausible(moment), confirmed)
-  },
-  does: (moment, { seconds: time }) => {
-    const limited = overLimit(moment, time)
-    const confirmed = !limited && !isWithin(time, plausible(moment))
-    return {
-      begins: { input: 'typed', stamps: [] },
-      trial: {
-        outcome: limited ? 'limit' : 'done',
-        readings: { time: inSeconds(limited ? null : time, { typed: true, confirmed }) },
-      },
-    }
-  },
-})
+const isTyped = (to: string, asks: boolean) =>
+  move(typed, {
+    to,
+    when: (moment, { seconds: time }) => asksAtLimit(moment, time) === asks,
+    refuses: (moment, { seconds: time, confirmed }) => {
+      const limit = limitOf(moment)
+      if (limit !== null && time > limit) return refuse('beyond_limit', { limit })
+      return notPlausible(time, plausible(moment), confirmed)
+    },
+    does: (moment, { seconds: time }) => {
+      const limited = overLimit(moment, time)
+      const confirmed = !limited && !isWithin(time, plausible(moment))
+      return {
+        begins: { input: 'typed', stamps: [] },
+        trial: {
+          outcome: limited ? 'limit' : 'done',
+          readings: { time: inSeconds(limited ? null : time, { typed: true, confirmed }) },
+        },
+      }
+    },
+  })
 
 const keeps = move(kept, {
   to: LEAVE,
@@ -150,12 +167,22 @@ const keeps = move(kept, {
   refuses: (moment, { stamp }) => keyDead(moment, stamp),
 })
 
+const reads = [isTyped('asked', true), isTyped('stopped', false)]
+
 export const chart: StepChart = {
   initial: 'waiting',
   states: {
-    waiting: { on: { armed: [arms], typed: [isTyped] } },
-    armed: { on: { started: [starts], typed: [isTyped] } },
-    running: { flight: 'running', on: { stopped: [breaks, stops], limit_reached: [reachesLimit] } },
+    waiting: { on: { armed: [arms], typed: reads } },
+    armed: { on: { started: [starts], typed: reads } },
+    running: {
+      flight: 'running',
+      on: {
+        split: [splits],
+        stopped: [breaks, stops('asked', true), stops('stopped', false)],
+        limit_reached: [reachesLimit('asked', true), reachesLimit('stopped', false)],
+      },
+    },
+    asked: { flight: 'held', on: { reached: tellsReached } },
     stopped: { flight: 'held', on: { kept: [keeps] } },
   },
 }

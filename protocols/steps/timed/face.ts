@@ -1,6 +1,8 @@
 import type { ClockTime, StepMoment } from '../../runner/moment.ts'
 import { limitOf, plausible, startOf } from './chart.ts'
 import type { TimedFields } from './keys.ts'
+import { mostOf, toldOf } from './reached.ts'
+import { splitsIn } from './splits.ts'
 
 /** What the screen draws of a timed trial. Times are seconds, stamps ms on the clock they name. */
 export type TimedFace = {
@@ -14,6 +16,19 @@ export type TimedFace = {
   readonly time: number | null
   readonly outcome: 'done' | 'limit' | null
   readonly typed: boolean
+  /** What is asked for at the limit, with what was told of it so far. */
+  readonly reached: readonly {
+    readonly name: string
+    readonly text: string | null
+    readonly most: number | null
+    readonly count: number | null
+  }[]
+  /** Moments to stamp on the way, with the seconds that they took. */
+  readonly splits: readonly {
+    readonly name: string
+    readonly text: string
+    readonly seconds: number | null
+  }[]
   /** Seconds that happenings have added; null where the protocol has none that add. */
   readonly added: number | null
   readonly attempt: number
@@ -36,6 +51,13 @@ export function face(moment: StepMoment): TimedFace {
     time: typeof reading?.value === 'number' ? reading.value : null,
     outcome: outcome === 'done' || outcome === 'limit' ? outcome : null,
     typed: reading?.typed ?? false,
+    reached: Object.entries(fields.reached ?? {}).map(([name, { text }]) => ({
+      name,
+      text: text === undefined ? null : moment.say(text),
+      most: mostOf(moment, name),
+      count: toldOf(moment, name),
+    })),
+    splits: splitsIn(moment),
     added: moment.added,
     attempt: moment.attempt,
     voidsLeft: moment.voidsLeft,

@@ -1,20 +1,25 @@
 import type { StepKind } from '../kind.ts'
 import { armed, chart, kept, limitReached, plausible, started, stopped, typed } from './chart.ts'
+import { columns } from './columns.ts'
 import { face } from './face.ts'
 import { keys } from './keys.ts'
+import { reached, mostOf, notReached } from './reached.ts'
 import { rehearse } from './rehearse.ts'
+import { split } from './splits.ts'
 
 /** A trial whose time is the difference of two input stamps; `added` is what happenings add to it. */
 export default {
   kind: 'timed',
   keys,
-  texts: [],
+  texts: ['reached.*.text', 'splits.*'],
   cues: ['start', 'stop'],
-  values: { limit: 'time' },
-  columns: () => ({ time: { is: 'number', unit: 's' }, added: { is: 'number', unit: 's' } }),
+  values: { limit: 'time', 'reached.*.of': 'number' },
+  columns,
   plausible: (moment, column) => (column === 'time' ? plausible(moment) : null),
+  misfits: (moment, column, value) =>
+    mostOf(moment, column) === null ? null : notReached(moment, column, Number(value)),
   precedes: false,
-  events: { armed, started, stopped, kept, typed, limit_reached: limitReached },
+  events: { armed, started, stopped, kept, typed, limit_reached: limitReached, reached, split },
   chart,
   face,
   rehearse,

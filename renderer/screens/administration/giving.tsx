@@ -15,7 +15,7 @@ import type { DeskState } from './desk.ts'
 import { Figure } from './figure.tsx'
 import { Head } from './head.tsx'
 import { mainOffer, ownEvent } from './intents.ts'
-import { Counted, Events, MaySay, RulesSoFar, TrialsSoFar } from './side.tsx'
+import { Counted, Events, LevelsSoFar, MaySay, RulesSoFar, TrialsSoFar } from './side.tsx'
 import { Missing, type MissingProps } from './missing.tsx'
 import { tellBecause } from './waits.tsx'
 
@@ -97,6 +97,7 @@ function StepBody({ step, ...props }: GivingProps & { readonly step: StepView })
       <div className="giving-side">
         <Figure figure={step.figure} />
         <MaySay step={step} />
+        <LevelsSoFar step={step} />
         {isTrial ? (
           <Counted view={props.view} step={step} keys={props.happeningKeys} onHappening={props.onHappening} />
         ) : null}

@@ -174,6 +174,28 @@ export function TrialsSoFar({ view: { trials, voidReasons } }: { readonly view: 
   )
 }
 
+const tellLevel = ({ id, text, accepted }: NonNullable<StepView['levels']>[number]): string =>
+  say('administration.level', {
+    level: text ?? id.replaceAll('_', ' '),
+    accepted: accepted === null ? 'unknown' : accepted ? 'yes' : 'no',
+  })
+
+/** The levels of a ladder that were given before this one, each with whether it was accepted. */
+export function LevelsSoFar({ step }: { readonly step: StepView }) {
+  const { levels = [] } = step
+  if (levels.length === 0) return null
+  return (
+    <section className="giving-part">
+      <h2>{say('administration.levels')}</h2>
+      <ol className="giving-if">
+        {levels.map((level, index) => (
+          <li key={`${level.id} ${String(index)}`}>{tellLevel(level)}</li>
+        ))}
+      </ol>
+    </section>
+  )
+}
+
 /** What the protocol's rules did, in its own words, and which would have judged otherwise after a correction. */
 export function RulesSoFar({ view }: { readonly view: AdministrationView }) {
   const told = view.rules.filter(({ text, did }) => text !== '' && did !== 'asked' && did !== 'nothing')

@@ -4,7 +4,9 @@ import { say } from '../../words/index.ts'
 import { Cues } from '../cues.tsx'
 import type { FaceProps, StepFace } from '../face.ts'
 import { RunningClock } from '../running-clock.tsx'
-import { tellValue } from '../tell.ts'
+import { tellUnit, tellValue } from '../tell.ts'
+import { Reached } from './reached.tsx'
+import { Splits } from './splits.tsx'
 import { TypedTime } from './typed-time.tsx'
 
 const faceIn = (step: StepView): TimedFace => step.face as unknown as TimedFace
@@ -14,15 +16,17 @@ function tellTime({ time, typed }: TimedFace): string {
   return typed ? say('steps.typed', { value }) : say('steps.timed.time', { time: value })
 }
 
-function Face({ step, showClock }: FaceProps) {
+function Face({ step, showClock, send }: FaceProps) {
   const face = faceIn(step)
   if (face.startedAt !== null)
     return (
       <>
         <RunningClock from={face.startedAt} span={null} isShown={showClock} />
         <Cues stop={face.stop} />
+        <Splits step={step} face={face} send={send} />
       </>
     )
+  if (step.state === 'asked') return <Reached face={face} send={send} />
   if (step.state === 'stopped')
     return (
       <p className="step-reading">
@@ -33,6 +37,13 @@ function Face({ step, showClock }: FaceProps) {
           <span className="step-aside">
             {say('steps.timed.added', { added: tellValue(face.added, 1, 's') })}
           </span>
+        )}
+        {face.reached.map(({ name, text, count }) =>
+          count === null ? null : (
+            <span key={name} className="step-aside">
+              {say('steps.timed.reached', { what: text ?? tellUnit(name), count })}
+            </span>
+          ),
         )}
       </p>
     )
@@ -52,7 +63,7 @@ export default {
   isTrial: true,
   Face,
   main: (step, event) => ({
-    key: `steps.timed.${event ?? 'waits'}`,
+    key: `steps.timed.${event ?? (step.state === 'asked' ? 'reached_waits' : 'waits')}`,
     values: { start: faceIn(step).start.text, stop: faceIn(step).stop.text },
   }),
   press: (_event, stamp) => ({ stamp }),
@@ -66,7 +77,10 @@ export default {
   isRunning: (step) => faceIn(step).startedAt !== null,
   tone: (step) => {
     if (step.state === 'armed') return 'armed'
-    return step.state === 'stopped' && faceIn(step).outcome === 'limit' ? 'end' : null
+    const { outcome, reached } = faceIn(step)
+    // Told once: at the limit itself, not once more when it is known how far it went.
+    const isOver = step.state === (reached.length > 0 ? 'asked' : 'stopped')
+    return isOver && outcome === 'limit' ? 'end' : null
   },
   Typed: TypedTime,
 } satisfies StepFace

@@ -50,23 +50,59 @@ export function valueBody(
 ): EventBody | { readonly problem: string } {
   const entry = entries(trials).find((each) => each.id === draft.which)
   if (entry === undefined) return { problem: say('administration.put_right.which_missing') }
+  const { trial, column } = entry
+  if (typeof trial.readings[column]?.value === 'string') {
+    const value = draft.typed.trim()
+    if (value === '') return { problem: say('administration.put_right.value_missing') }
+    return { kind: 'corrected', trial: trial.id, column, value, reason }
+  }
   const read = readNumber(draft.typed, WIDEST)
   if (!('number' in read)) return { problem: say(`parts.number.${read.problem}`, WIDEST) }
   if (read.number === null) return { problem: say('administration.put_right.value_missing') }
-  return {
-    kind: 'corrected',
-    trial: entry.trial.id,
-    column: entry.column,
-    value: read.number,
-    confirmed: draft.isDoubted,
-    reason,
-  }
+  return { kind: 'corrected', trial: trial.id, column, value: read.number, confirmed: draft.isDoubted, reason }
 }
 
 interface Props {
   readonly trials: readonly Trial[]
   readonly value: ValueDraft
   readonly onChange: (value: ValueDraft) => void
+}
+
+/** What should stand there: one of the options that were put, words, or a number with its unit. */
+function ShouldBe({
+  entry: { trial, column },
+  typed,
+  onType,
+}: {
+  readonly entry: Entry
+  readonly typed: string
+  readonly onType: (typed: string) => void
+}) {
+  const reading = trial.readings[column]
+  const label = say('administration.put_right.should_be')
+  if (reading?.options !== undefined) {
+    return (
+      <Choice
+        label={label}
+        options={Object.entries(reading.options).map(([id, words]) => ({ id, label: words }))}
+        value={typed === '' ? null : typed}
+        onChange={onType}
+      />
+    )
+  }
+  if (typeof reading?.value === 'string') {
+    return <Field label={label} value={typed} onChange={onType} width="wide" />
+  }
+  return (
+    <Field
+      label={label}
+      value={typed}
+      onChange={onType}
+      kind="number"
+      width="short"
+      after={tellUnit(reading?.unit ?? '1')}
+    />
+  )
 }
 
 export function ValueFields({ trials, value, onChange }: Props) {
@@ -79,17 +115,10 @@ export function ValueFields({ trials, value, onChange }: Props) {
         label={say('administration.put_right.which')}
         options={all.map(({ id, label }) => ({ id, label }))}
         value={value.which}
-        onChange={(which) => onChange({ ...value, which, isDoubted: false })}
+        onChange={(which) => onChange({ which, typed: '', isDoubted: false })}
       />
       {chosen === undefined ? null : (
-        <Field
-          label={say('administration.put_right.should_be')}
-          value={value.typed}
-          onChange={(typed) => onChange({ ...value, typed, isDoubted: false })}
-          kind="number"
-          width="short"
-          after={tellUnit(chosen.trial.readings[chosen.column]?.unit ?? '1')}
-        />
+        <ShouldBe entry={chosen} typed={value.typed} onType={(typed) => onChange({ ...value, typed, isDoubted: false })} />
       )}
     </>
   )
