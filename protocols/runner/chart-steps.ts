@@ -2,7 +2,7 @@
 import type { Step } from '../language/model.ts'
 import { closeAs, closeStep, mishaps, skipStep } from './befalls.ts'
 import { AGAIN, LEAVE, type StepMove, type StepState } from './chart-parts.ts'
-import { type Ground, placeAround } from './due.ts'
+import { type Ground, hasRow, isTrial, placeAround } from './due.ts'
 import { frontOfFurther } from './further-readings.ts'
 import type { Happened, State } from './state.ts'
 import { dataOf, leaving, misplaced, type StepGround, stepKind } from './step-ground.ts'
@@ -33,12 +33,13 @@ const FRONT = '=front'
 export function stepNode(ground: Ground, step: Step): ChartNode {
   const at: StepGround = { ...ground, step, kind: stepKind(step), ways: waysAfter(ground, step.name) }
   const { chart } = at.kind
-  const front = frontOfFurther(at) ?? frontOfIdle(at)
-  const states: Record<string, ChartNode> = front === null ? {} : { [FRONT]: front }
+  const front = [...(frontOfGiven(at) ?? []), ...(frontOfFurther(at) ?? frontOfIdle(at) ?? [])]
+  const always = [...front, atOnce(stateOf(step.name, chart.initial), null, null)]
+  const states: Record<string, ChartNode> = front.length === 0 ? {} : { [FRONT]: { always } }
   for (const [name, state] of Object.entries(chart.states)) states[name] = kindState(at, name, state)
   return {
     id: step.name,
-    initial: entering(front === null ? chart.initial : FRONT, (state) => ({
+    initial: entering(front.length === 0 ? chart.initial : FRONT, (state) => ({
       at: step.name,
       visit: startVisit(state, step, chart.initial),
       flight: null,
@@ -55,19 +56,20 @@ export function stepNode(ground: Ground, step: Step): ChartNode {
 }
 
 /** A step that has nothing to do here is passed over at once. */
-function frontOfIdle(at: StepGround): ChartNode | null {
+function frontOfIdle(at: StepGround): Transition[] | null {
   const { idle, initial } = at.kind.chart
-  if (idle === undefined) return null
-  const isIdle = (state: State) => idle(stepMoment(at, state, initial))
-  return {
-    always: [
-      ...at.ways.map((way) =>
-        atOnce(way.target, (state) => isIdle(state) && way.when?.(state) !== false, way.change),
-      ),
-      atOnce(stateOf(at.step.name, initial), null, null),
-    ],
-  }
+  return idle === undefined ? null : passedOver(at, (state) => idle(stepMoment(at, state, initial)))
 }
+
+/** While something missing is given, a trial that stands is passed over. */
+function frontOfGiven(at: StepGround): Transition[] | null {
+  const { step } = at
+  if (!isTrial(step)) return null
+  return passedOver(at, (state) => state.detour !== null && hasRow(state, { step, place: state.place }))
+}
+
+const passedOver = (at: StepGround, holds: (state: State) => boolean): Transition[] =>
+  at.ways.map((way) => atOnce(way.target, (state) => holds(state) && way.when?.(state) !== false, way.change))
 
 function kindState(at: StepGround, name: string, state: StepState): ChartNode {
   const on: Record<string, Transition[]> = {}

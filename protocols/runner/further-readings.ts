@@ -6,18 +6,9 @@ import { grow, listOf, replaced } from './grown.ts'
 import { isPartOf } from './places.ts'
 import type { Happened, State } from './state.ts'
 import { leaving, misplaced, type StepGround } from './step-ground.ts'
-import {
-  along,
-  atOnce,
-  both,
-  type Change,
-  type ChartNode,
-  type Law,
-  type Transition,
-  transition,
-} from './transitions.ts'
+import { along, atOnce, both, type Change, type Law, type Transition, transition } from './transitions.ts'
 import { addRows, voidsBefore } from './trials.ts'
-import { stateOf, stepOf } from './tree.ts'
+import { stepOf } from './tree.ts'
 import type { Trial } from './view.ts'
 
 /** The step whose trial this step reads further, to the first of them; null where it is a trial of its own. */
@@ -50,7 +41,7 @@ const isFirst = (at: StepGround, name: string, first: Step): boolean =>
   name === first.name || furtherOf({ ...at, step: stepOf(at.tree, name) })?.name === first.name
 
 /** Passed over, with the outcome of the trial it would have read, where that has no result. */
-export function frontOfFurther(at: StepGround): ChartNode | null {
+export function frontOfFurther(at: StepGround): Transition[] | null {
   const first = furtherOf(at)
   if (first === null) return null
   const outcome = (state: State): Outcome =>
@@ -60,18 +51,13 @@ export function frontOfFurther(at: StepGround): ChartNode | null {
       outcome: 'not_given',
     })
   const none = (state: State) => !['done', 'limit'].includes(outcome(state))
-  return {
-    always: [
-      ...at.ways.map((way) =>
-        atOnce(
-          way.target,
-          (state) => none(state) && way.when?.(state) !== false,
-          both(both(pass, leaving), way.change),
-        ),
-      ),
-      atOnce(stateOf(at.step.name, at.kind.chart.initial), null, null),
-    ],
-  }
+  return at.ways.map((way) =>
+    atOnce(
+      way.target,
+      (state) => none(state) && way.when?.(state) !== false,
+      both(both(pass, leaving), way.change),
+    ),
+  )
 }
 
 /** A void here takes back the whole trial: it is given again from its first step while that is allowed. */

@@ -24,10 +24,11 @@ type Does = NonNullable<Simulation['does']>
  */
 export const abilityOf =
   (test: string, { arms }: ClientFacts, recovered: number): Does =>
-  ({ state, kind, place }, drawn) => {
+  ({ state, place }, drawn) => {
     const draws = DRAWS[test]
     const side = SIDES.find((one) => Object.values(place).includes(one))
-    const isTried = state === 'running' || (kind === 'measured' && state === 'waiting')
+    // A value that is read is drawn while the step waits; for all others that only says how soon it begins.
+    const isTried = state === 'running' || state === 'waiting'
     if (draws === undefined || side === undefined || !isTried) return drawn
     const { status } = arms[side]
     const share = status === 'affected' ? recovered : status === 'less_affected' ? LESS_AFFECTED : 1
