@@ -112,7 +112,7 @@ function stratumLine(stratum: Stratum, decimals: number): string {
       definition,
       mean: shown(mean, decimals),
       sd: sd === null ? '?' : shownValue(sd, decimals),
-      z: shown(z, 2),
+      z: shown(stratum.z, 2),
       percentile: shown(percentile, 1),
       interval: percentileInterval ? percentileInterval.map((end) => shownValue(end, 1)).join('–') : '–',
     })
@@ -124,8 +124,8 @@ function stratumLine(stratum: Stratum, decimals: number): string {
   })
 }
 
-function figuresText({ z, percentile }: Stratum, figures: NormFigures, decimals: number): string {
-  const rank = shown(percentile, 1)
+function figuresText(stratum: Stratum, figures: NormFigures, decimals: number): string {
+  const rank = shown(stratum.percentile, 1)
   switch (figures.statistic) {
     case 'percentiles': {
       const [under, over] = [figures.under, figures.over].map((one) => shown(one?.value ?? null, decimals))
@@ -143,7 +143,7 @@ function figuresText({ z, percentile }: Stratum, figures: NormFigures, decimals:
         l: String(figures.l),
         m: shownValue(figures.m, decimals + 1),
         s: String(figures.s),
-        z: shown(z, 2),
+        z: shown(stratum.z, 2),
         percentile: rank,
       })
     case 'cut-offs':
