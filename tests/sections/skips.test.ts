@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import type { EventBody } from '../../protocols/runner/events.ts'
 import { scoreAll } from '../../protocols/scoring/scores.ts'
 import { facts, Giving, madeProtocol } from '../runner/giving.ts'
 import { rehearsed } from './rehearsed.ts'
@@ -137,15 +138,15 @@ describe('the order of items', () => {
   test('is the examiner’s where the file leaves it to be chosen', () => {
     const giving = new Giving(inOrder('chosen')).begin()
     expect(giving.view().choosing?.items).toEqual(['one', 'two', 'three'])
-    const wrong = {
+    const ordered = (...items: string[]): EventBody => ({
       kind: 'ordered',
       section: 'task',
       place: {},
-      items: ['two', 'two', 'one'],
+      items,
       rule: 'chosen',
-    } as const
-    expect(giving.take(wrong)).toBe('not_an_order')
-    giving.do({ ...wrong, items: ['three', 'one', 'two'] })
+    })
+    expect(giving.take(ordered('two', 'two', 'one'))).toBe('not_an_order')
+    giving.do(ordered('three', 'one', 'two'))
     expect(giving.where()).toBe('quality at three: waiting')
     expect(rehearsed(inOrder('chosen'), 1).end).toBe('finished')
   })
