@@ -29,7 +29,7 @@ export interface Exploration {
 }
 
 /** One outcome on the way: `usual` is the first that the step's kind names. */
-export interface Taken {
+interface Taken {
   readonly at: string
   readonly place: Place
   readonly outcome: string

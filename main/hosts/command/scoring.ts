@@ -103,8 +103,7 @@ const shown = (value: number | null, decimals: number): string =>
   value === null ? '–' : shownValue(value, decimals)
 
 function stratumLine(stratum: Stratum, decimals: number): string {
-  const { sex, ageMin, ageMax, hand, n, mean, sd, line, z, percentile, percentileInterval, definition } =
-    stratum
+  const { sex, ageMin, ageMax, hand, n, mean, sd, line, percentile, percentileInterval, definition } = stratum
   const whom = { sex, hand, line, n: n ?? '?', ages: `${ageMin ?? ''}–${ageMax ?? ''}` }
   if (stratum.figures === null)
     return say('norm.row', {
