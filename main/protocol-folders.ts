@@ -12,8 +12,9 @@ import { protocolHash } from './records/protocol-hash.ts'
 /** The file that makes a folder a protocol's. */
 export const MAIN_FILE = 'protocol.yaml'
 
+const WORDS = '.yaml'
 /** Folders beside it, each with the ending that its files have. */
-const PARTS: Readonly<Record<string, string>> = { figures: '.svg', norms: '.csv', words: '.yaml' }
+const PARTS: Readonly<Record<string, string>> = { figures: '.svg', norms: '.csv', words: WORDS }
 const MOST_FILES = 300
 const MOST_BYTES = 2_000_000
 
@@ -48,6 +49,24 @@ export function readFolder(path: string, label: string): FolderOnDisk {
   for (const name of listed.slice(0, MOST_FILES)) take(name, join(root, ...name.split('/')))
   if (listed.length > MOST_FILES) problems.push(unreadable('too_many_files', `${label}/${MAIN_FILE}`))
   return { key: basename(root), path: root, folder: { label, files }, hash: protocolHash(files), problems }
+}
+
+/**
+ * The same protocol with wording files of the clinic's own beside it. A file of the protocol's own keeps its name.
+ * @param words the folder that holds them, which need not be there
+ */
+export function withWords(disk: FolderOnDisk, words: string): FolderOnDisk {
+  const files = new Map(disk.folder.files)
+  const problems = [...disk.problems]
+  const { label } = disk.folder
+  for (const { name } of entriesOf(words)) {
+    const as = `words/${name}`
+    if (!name.endsWith(WORDS) || name.startsWith('.') || files.has(as)) continue
+    const read = readText(join(words, name))
+    if ('text' in read) files.set(as, read.text)
+    else problems.push(unreadable(read.why, `${label}/${as}`))
+  }
+  return { ...disk, folder: { label, files }, hash: protocolHash(files), problems }
 }
 
 /** The names of the protocol folders right under `root`, sorted; empty where there is no such folder. */

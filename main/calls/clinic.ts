@@ -50,6 +50,7 @@ const unforeseeable = () => randomBytes(RANDOM_BYTES).readUIntBE(0, RANDOM_BYTES
 /** The parts of a clinic's folder. */
 export const rehearsalFolder = (folder: string) => join(folder, 'rehearsal')
 const ownProtocolsFolder = (folder: string) => join(folder, 'protocols')
+const ownWordsFolder = (folder: string) => join(folder, 'words')
 
 /**
  * Opens a clinic's folder; a demo clinic that isn't there yet is made with its story.
@@ -67,21 +68,22 @@ export function openClinic({ folder, library, demo, clock }: ClinicParts): Clini
   }
   const stores = { records, rehearsal }
   const ownProtocols = ownProtocolsFolder(folder)
-  if (!existsSync(ownProtocols)) mkdirSync(ownProtocols)
+  const ownWords = ownWordsFolder(folder)
+  for (const own of [ownProtocols, ownWords]) if (!existsSync(own)) mkdirSync(own)
 
   const listeners = new Set<(push: Push) => void>()
   const push = (one: Push) => {
     for (const listener of listeners) listener(one)
   }
   const live = new Live({ stores, push, random: unforeseeable })
-  const unwatch = watchFolder(ownProtocols, () => push({ push: 'protocols' }))
+  const unwatch = [ownProtocols, ownWords].map((own) => watchFolder(own, () => push({ push: 'protocols' })))
   return {
     demo,
     folder,
     ownProtocols,
     stores,
     live,
-    shelf: createShelf({ library, clinic: ownProtocols }),
+    shelf: createShelf({ library, clinic: ownProtocols, words: ownWords }),
     today: () => records.now().slice(0, 10),
     openVisit: () => records.read.openVisits()[0] ?? null,
     push,
@@ -90,7 +92,7 @@ export function openClinic({ folder, library, demo, clock }: ClinicParts): Clini
       return () => void listeners.delete(listener)
     },
     close() {
-      unwatch()
+      for (const stop of unwatch) stop()
       live.close()
       rehearsal.close()
       records.close()
@@ -105,7 +107,15 @@ function makeDemo(folder: string, library: string, clock: WallClock): void {
   const story = storyClock(clock)
   const records = openRecords({ folder: unfinished, store: 'demo', projector, clock: story })
   try {
-    seedDemo(records, createShelf({ library, clinic: ownProtocolsFolder(unfinished) }), story)
+    seedDemo(
+      records,
+      createShelf({
+        library,
+        clinic: ownProtocolsFolder(unfinished),
+        words: ownWordsFolder(unfinished),
+      }),
+      story,
+    )
   } finally {
     records.close()
   }

@@ -8,7 +8,7 @@ import type { Diagnostic } from '../../protocols/language/diagnostics.ts'
 import type { Protocol } from '../../protocols/language/model.ts'
 import { readProtocol } from '../../protocols/language/read.ts'
 import { Refused } from '../contract/procedure.ts'
-import { type FolderOnDisk, folderNames, MAIN_FILE, readFolder } from '../protocol-folders.ts'
+import { type FolderOnDisk, folderNames, MAIN_FILE, readFolder, withWords } from '../protocol-folders.ts'
 
 type Origin = 'library' | 'clinic'
 interface ProtocolKey {
@@ -35,20 +35,23 @@ export interface Shelf {
   named(id: string): readonly (Shelved & { readonly protocol: Protocol })[]
 }
 
-type Roots = Readonly<Record<Origin, string>>
+/** Where protocols lie; in `words`, a folder for each of the library's that the clinic has words of its own for. */
+type Roots = Readonly<Record<Origin | 'words', string>>
 type Read = Pick<Shelved, 'protocol' | 'problems'>
 
 export function createShelf(roots: Roots): Shelf {
-  const known = new Map<string, { readonly hash: string; readonly read: Read }>()
+  const known = new Map<string, { readonly hash: string; readonly shelved: Shelved }>()
 
   function shelve(from: Origin, key: string): Shelved {
     const path = join(roots[from], key)
-    const found = readFolder(path, key)
+    const bare = readFolder(path, key)
+    const found = from === 'library' ? withWords(bare, join(roots.words, key)) : bare
     const { hash } = found
     const before = known.get(path)
-    const read = before?.hash === hash ? before.read : readThrough(found)
-    known.set(path, { hash, read })
-    return { from, key, hash, files: found.folder.files, ...read }
+    if (before?.hash === hash) return before.shelved
+    const shelved = { from, key, ...shelvedFrom(bare, found) }
+    known.set(path, { hash, shelved })
+    return shelved
   }
 
   const listed = (from: Origin) => folderNames(roots[from]).map((key) => shelve(from, key))
@@ -73,6 +76,18 @@ export function createShelf(roots: Roots): Shelf {
     named: (id) =>
       list().flatMap((one) => (one.protocol?.id === id ? [{ ...one, protocol: one.protocol }] : [])),
   }
+}
+
+/**
+ * A protocol with the clinic's own words beside it. Words that can't be used keep nobody from giving the test in its
+ * own; what is wrong with them is told.
+ */
+function shelvedFrom(bare: FolderOnDisk, found: FolderOnDisk): Omit<Shelved, keyof ProtocolKey> {
+  const read = readThrough(found)
+  const { hash, folder } = found
+  if (read.protocol || bare.hash === hash) return { hash, files: folder.files, ...read }
+  const { protocol } = readThrough(bare)
+  return { hash: bare.hash, files: bare.folder.files, protocol, problems: read.problems }
 }
 
 /** Reads a folder's protocol; what the disk would not give is an error before anything that is read. */

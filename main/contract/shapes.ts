@@ -88,6 +88,8 @@ export const normTable = z.strictObject({
   unit: z.string(),
   file: z.string(),
   source: z.strictObject({ cite: z.string(), note: z.string() }),
+  /** The table's columns beside sex, ages, hand, n and provenance, as its file calls them. */
+  columns: z.array(z.string()),
   rows: z.array(
     z.strictObject({
       line: z.int(),
@@ -96,8 +98,8 @@ export const normTable = z.strictObject({
       ageMax: z.number().nullable(),
       hand: z.enum(['right', 'left', 'dominant', 'nondominant', 'any']),
       n: z.number().nullable(),
-      mean: z.number().nullable(),
-      sd: z.number().nullable(),
+      /** What stands under each of `columns`; null: nothing. */
+      cells: z.array(z.union([z.number(), z.string()]).nullable()),
       provenance: z.enum(['seen', 'memory']),
     }),
   ),

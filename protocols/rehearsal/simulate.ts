@@ -1,14 +1,13 @@
 /** A made-up examiner and client: gives a whole administration through the runner, the same for the same seed. */
 import type { ClientFacts } from '../client.ts'
 import type { Protocol } from '../language/model.ts'
-import type { Clearance, EventBody, Recorded, Stamp } from '../runner/events.ts'
+import type { EventBody, Recorded, Stamp } from '../runner/events.ts'
 import { type Administration, type Runner, runnerFor } from '../runner/index.ts'
 import type { AdministrationView } from '../runner/view.ts'
+import { CLOCK, type Opened, type Prepared, preparedFor, STARTING } from './opening.ts'
 import { randomFrom } from './random.ts'
 
-type Opened = Extract<EventBody, { readonly kind: 'opened' }>
 type Step = NonNullable<AdministrationView['step']>
-type Prepared = Extract<EventBody, { readonly kind: 'prepared' }>
 
 export interface Simulation {
   readonly seed: number
@@ -34,7 +33,6 @@ export interface Simulation {
 const MOST_EVENTS = 50_000
 /** How often a trial goes wrong. */
 const VOIDED = 0.06
-const CLOCK = 'simulated'
 
 interface Session {
   readonly simulation: Simulation
@@ -87,40 +85,12 @@ function act(session: Session, body: EventBody): void {
 
 function open(session: Session, protocol: Protocol): void {
   const { simulation } = session
-  const answered: Clearance = { answer: 'not_present' }
   act(session, simulation.opened)
   act(session, { kind: 'assigned', client: simulation.client, facts: simulation.facts, reason: null })
   wait(session, 60_000)
-  act(session, {
-    kind: 'prepared',
-    precautions: Object.fromEntries(protocol.precautions.map(({ id }) => [id, answered])),
-    restrictions: [],
-    painNow: 0,
-    visit: {
-      splint: '',
-      glasses: 'none',
-      hearingAid: 'none',
-      seat: '',
-      helper: '',
-      sinceDose: '',
-      tiredness: null,
-    },
-    kit: [...simulation.kit],
-    conditions: conditionsOf(protocol, simulation.conditions),
-  })
+  act(session, preparedFor(protocol, simulation.kit, simulation.conditions))
   wait(session, 5000)
-  act(session, { kind: 'clock', clock: CLOCK, resolutionMs: 0.005, isolated: true })
-  act(session, { kind: 'confirmed', what: 'start' })
-}
-
-/** As told, else as usual, else the first there is. */
-function conditionsOf(protocol: Protocol, told: Simulation['conditions']): Record<string, string> {
-  const stand: Record<string, string> = {}
-  for (const { name, setBy, usual, options } of protocol.conditions) {
-    const option = told[name] ?? usual ?? options[0]?.id
-    if (setBy !== 'file' && option !== undefined) stand[name] = option
-  }
-  return stand
+  for (const body of STARTING) act(session, body)
 }
 
 const wait = (session: Session, ms: number): void => {

@@ -4,7 +4,7 @@
  */
 import type { Protocol } from '../language/model.ts'
 import type { Standing } from '../scoring/scope.ts'
-import type { RehearsedEvent } from '../steps/kind.ts'
+import type { Compared, RehearsedEvent, TellingOutcome } from '../steps/kind.ts'
 import { type Administration, begin, take } from './administration.ts'
 import { chartOf } from './chart.ts'
 import type { Chance } from './chart-parts.ts'
@@ -37,6 +37,8 @@ export interface Runner {
   view(administration: Administration, id: string): AdministrationView
   /** A made-up but plausible next event of the step at hand; null where there is none. */
   rehearse(administration: Administration, random: () => number): RehearsedEvent | null
+  /** The ways through the step at hand that the file can tell apart; none where no step waits to begin. */
+  telling(administration: Administration, compared: (step: string) => Compared): readonly TellingOutcome[]
   /** What scores rest on. */
   standing(administration: Administration): Standing
 }
@@ -62,6 +64,7 @@ export function runnerFor(protocol: Protocol): Runner {
     },
     owed: (administration, chance) => owedOrder(ground, administration, chance),
     rehearse: (administration, random) => rehearsed(ground, administration, random),
+    telling: (administration, compared) => telling(ground, administration, compared),
     view: (administration, id) => show(ground, administration, id),
     standing: ({ snapshot }) => ({
       ...ground.judging.standing(snapshot.context),
@@ -88,4 +91,18 @@ function rehearsed(
   if (visit === null || at !== visit.step || phaseOf(snapshot) !== 'giving') return null
   const step = stepOf(ground.tree, visit.step)
   return stepKind(step).rehearse(stepMoment({ ...ground, step }, snapshot.context, visit.state), random)
+}
+
+function telling(
+  ground: Ground,
+  { snapshot }: Administration,
+  compared: (step: string) => Compared,
+): readonly TellingOutcome[] {
+  const { at, visit } = snapshot.context
+  if (visit === null || at !== visit.step || phaseOf(snapshot) !== 'giving') return []
+  const step = stepOf(ground.tree, visit.step)
+  return stepKind(step).outcomes(
+    stepMoment({ ...ground, step }, snapshot.context, visit.state),
+    compared(step.name),
+  )
 }

@@ -9,7 +9,7 @@ import { belongs, isRow } from './rows.ts'
 /** What a column holds here: a word or a number; null: not known, which rules no row out. */
 export type Chosen = string | number | null
 
-export interface Choosing {
+interface Choosing {
   readonly facts: ClientFacts
   readonly trials: readonly Trial[]
   readonly place: Place

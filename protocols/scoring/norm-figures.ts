@@ -59,21 +59,21 @@ export function figuresOf(
 ): (Figures & { readonly row: NormRow }) | null {
   const [row] = rows
   if (row === undefined || convert(1, held.norm.unit, held.unit) === null) return null
-  if (held.norm.as === 'bands') return bandOf(rows, row, held)
+  if (held.norm.as === 'bands') return byBands(rows, row, held)
   return { row, ...BY_KIND[held.norm.as](row, held) }
 }
 
 const BY_KIND: Readonly<Record<Exclude<Norm['as'], 'bands'>, (row: NormRow, held: Held) => Figures>> = {
-  'mean-sd': meanSd,
-  percentiles,
-  lms,
-  'cut-offs': cutOff,
+  'mean-sd': byMeanAndSd,
+  percentiles: byPercentiles,
+  lms: byLms,
+  'cut-offs': byCutOff,
 }
 
 /** That the unit converts was settled before. */
 const inUnit = (value: number, { norm, unit }: Held): number => convert(value, norm.unit, unit) ?? Number.NaN
 
-function meanSd(row: NormRow, held: Held): Figures {
+function byMeanAndSd(row: NormRow, held: Held): Figures {
   const { value, better } = held
   const mean = inUnit(row.mean ?? Number.NaN, held)
   const sd = row.sd === null ? null : inUnit(row.sd, held)
@@ -93,7 +93,7 @@ function meanSd(row: NormRow, held: Held): Figures {
 }
 
 /** Ranks are counted from the lowest value up, percentiles from the worse performance up. */
-function percentiles(row: NormRow, held: Held): Figures {
+function byPercentiles(row: NormRow, held: Held): Figures {
   const { value, better } = held
   const table: Tabulated[] = row.percentiles.map((one) => ({
     rank: one.rank,
@@ -120,7 +120,7 @@ function percentiles(row: NormRow, held: Held): Figures {
   }
 }
 
-function lms(row: NormRow, held: Held): Figures {
+function byLms(row: NormRow, held: Held): Figures {
   const stated = row.lms ?? { l: Number.NaN, m: Number.NaN, s: Number.NaN }
   const inScore = { ...stated, m: inUnit(stated.m, held) }
   const z = lmsScore(held.value, inScore)
@@ -135,14 +135,14 @@ function lms(row: NormRow, held: Held): Figures {
   }
 }
 
-function cutOff(row: NormRow, held: Held): Figures {
+function byCutOff(row: NormRow, held: Held): Figures {
   const stated = row.cutOff ?? { value: Number.NaN, below: '', above: '', equal: 'below' as const }
   const cut = inUnit(stated.value, held)
   const side = held.value === cut ? stated.equal : held.value < cut ? 'below' : 'above'
   return { ...NOTHING, figures: { statistic: 'cut-offs', cut, side, band: wordsOf(stated[side], held) } }
 }
 
-function bandOf(rows: readonly NormRow[], first: NormRow, held: Held): Figures & { readonly row: NormRow } {
+function byBands(rows: readonly NormRow[], first: NormRow, held: Held): Figures & { readonly row: NormRow } {
   const edge = (value: number | null) => (value === null ? null : inUnit(value, held))
   const bands = rows.flatMap((row) =>
     row.band === null

@@ -69,6 +69,21 @@ export interface StepKind {
   face(moment: StepMoment): Readonly<Record<string, unknown>>
   /** A made-up but plausible next event, or null when nothing can be done here. */
   rehearse(moment: StepMoment, random: () => number): RehearsedEvent | null
+  /**
+   * The ways through this step that a file can tell apart, each from its first state to its end: each option or grade;
+   * a number at, below and above every one that it is compared with (`compared`, by column, in the column's unit); its
+   * limit. The usual one first. That a trial may be closed (`unable`, …) is the same for all kinds and not told here.
+   */
+  outcomes(moment: StepMoment, compared: Compared): readonly TellingOutcome[]
+}
+
+/** Numbers that a column is compared with anywhere in the file. */
+export type Compared = (column: string) => readonly number[]
+
+export interface TellingOutcome {
+  /** In short, by ids and numbers: `4.99 s`, `yes`. */
+  readonly label: string
+  readonly events: readonly RehearsedEvent[]
 }
 
 export interface RehearsedEvent {

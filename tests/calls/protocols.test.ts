@@ -1,11 +1,26 @@
-import { cpSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { beforeEach, describe, expect, test } from 'vitest'
 import type { Push } from '../../main/contract/pushes.ts'
-import { act, addClient, type Desk, faultOf, give, openDesk, PEGS, until, begin, isFinished } from './desk.ts'
+import {
+  act,
+  addClient,
+  type Desk,
+  faultOf,
+  give,
+  openDesk,
+  LIBRARY,
+  PEGS,
+  until,
+  begin,
+  isFinished,
+} from './desk.ts'
 
 let desk: Desk
 let own = ''
+const IN_LIBRARY = readdirSync(LIBRARY)
+  .filter((name) => existsSync(join(LIBRARY, name, 'protocol.yaml')))
+  .toSorted()
 const OWN = { from: 'clinic', key: 'our_pegs' } as const
 const edit = (change: (text: string) => string) => {
   const file = join(own, 'protocol.yaml')
@@ -23,14 +38,49 @@ beforeEach(async () => {
 const ownLine = async () =>
   (await desk.client.call('protocols.list', {})).find(({ key, from }) => key === OWN.key && from === OWN.from)
 
+describe('words of the clinic’s own for a test of the library', () => {
+  const drop = (text: string) => {
+    const folder = join(desk.folder, 'words', PEGS.key)
+    mkdirSync(folder, { recursive: true })
+    writeFileSync(join(folder, 'licensed.yaml'), text)
+  }
+  const pegs = async () =>
+    (await desk.client.call('protocols.list', {})).find(
+      ({ key, from }) => key === PEGS.key && from === PEGS.from,
+    )
+
+  test('are offered beside the test’s own, and the administration says that they were used', async () => {
+    drop('language: en\nfor: nine_hole_peg\ntexts:\n  title: Pegs, as licensed\n')
+    expect((await desk.client.call('protocols.read', PEGS)).wordings).toContain('licensed')
+    const opened = await desk.client.call('administrations.open', {
+      store: 'rehearsal',
+      protocol: PEGS,
+      client: null,
+      wording: 'licensed',
+    })
+    expect(opened.protocol).toMatchObject({
+      id: 'nine_hole_peg',
+      wording: 'licensed',
+      title: 'Pegs, as licensed',
+    })
+  })
+
+  test('with a mistake in them are told, and the test is given in its own words all the same', async () => {
+    drop('language: en\nfor: nine_hole_peg\ntexts:\n  no_such.text: Pegs\n')
+    const line = await pegs()
+    expect(line?.sound).toBe(true)
+    expect(line?.problems.filter(({ severity }) => severity === 'error')).toMatchObject([
+      { code: 'wording_key_unknown', file: 'nine_hole_peg/words/licensed.yaml', line: 4 },
+    ])
+    await give(desk, PEGS, null)
+    expect(desk.defects).toEqual([])
+  })
+})
+
 describe('the clinic’s own folder', () => {
   test('a clean protocol is offered beside the library’s, marked as the clinic’s own', async () => {
     const lines = await desk.client.call('protocols.list', {})
-    expect(lines.filter(({ from }) => from === 'library').map(({ id }) => id)).toEqual([
-      'box_and_block',
-      'grip_strength',
-      'nine_hole_peg',
-    ])
+    expect(lines.filter(({ from }) => from === 'library').map(({ id }) => id)).toEqual(IN_LIBRARY)
     expect(await ownLine()).toMatchObject({ sound: true, id: 'our_pegs', from: 'clinic' })
     const view = await give(desk, OWN, await addClient(desk, 'Ada Marsh'))
     expect(view.protocol).toMatchObject({ id: 'our_pegs', from: 'clinic' })
@@ -95,7 +145,7 @@ describe('the clinic’s own folder', () => {
     const odd = lines.find(({ key }) => key === 'odd')
     expect(odd?.sound).toBe(false)
     expect(odd?.problems.length).toBeGreaterThan(0)
-    expect(lines.filter(({ sound }) => sound)).toHaveLength(4)
+    expect(lines.filter(({ sound }) => sound)).toHaveLength(IN_LIBRARY.length + 1)
   })
 
   test('a mended one is offered without a restart, and open screens are told', async () => {
@@ -199,6 +249,35 @@ describe('a norm table to be compared with its source', () => {
     expect((await tableNow())?.verified?.by).toBe('Ada Venn')
     await desk.client.call('norms.verify', { protocol: OWN, norm: 'adults_1985', verified: false })
     expect((await tableNow())?.verified).toBeNull()
+  })
+})
+
+test('tables of every kind are shown by the columns of their file, bands in words', async () => {
+  const path = join(desk.clinic.ownProtocols, 'ring_board')
+  cpSync('tests/language/corpus/sound/everything', path, { recursive: true })
+  const tables = await desk.client.call('norms.read', { from: 'clinic', key: 'ring_board' })
+  const shown = Object.fromEntries(tables.map(({ norm, columns, rows }) => [norm, [columns, rows[0]?.cells]]))
+  expect(shown).toEqual({
+    means: [
+      ['schooling', 'mean', 'sd'],
+      ['0..8', 16.1, 1.9],
+    ],
+    ranks: [
+      ['wood', 'glasses', 'p2.5', 'p50', 'p97.5'],
+      ['oak', null, 14, 18, 26],
+    ],
+    growth: [
+      ['l', 'm', 's'],
+      [0.8, 38.2, 0.14],
+    ],
+    strong: [
+      ['arm', 'cut', 'below', 'above', 'equal'],
+      ['affected', 80, 'Weak', 'Firm', 'above'],
+    ],
+    speed: [
+      ['from', 'below', 'band'],
+      [null, 16, 'Quick'],
+    ],
   })
 })
 

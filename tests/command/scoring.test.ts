@@ -164,6 +164,21 @@ describe('evenhand rehearse', () => {
     expect(jsonOf(await evenhand('score', 'grip_strength', file, '--json'))).toEqual(scored)
   })
 
+  test('on all paths it says how far it went and the way to each step, and ends with 0 where all is well', async () => {
+    const ran = await evenhand('rehearse', 'nine_hole_peg', '--all-paths', '--json')
+    expect([ran.code, ran.err]).toEqual([0, ''])
+    const value = jsonOf(ran) as {
+      bound: { states: number; met: string | null }
+      steps: { step: string; way: { taken: { at: string; outcome: string }[] } | null }[]
+    }
+    expect(value).toMatchObject({ bound: { met: null }, deadEnds: [], scoresNever: [], rulesNever: [] })
+    const placed = value.steps.find(({ step }) => step === 'placed')?.way
+    expect(placed?.taken.at(-1)).toMatchObject({ at: 'run', outcome: 'limit' })
+    const told = await evenhand('rehearse', 'nine_hole_peg', '--all-paths')
+    expect(told.out).toMatch(/placed: reached after \d+ outcomes \(usual; run .*limit\)/)
+    expect(told.out).toContain('Every path was walked')
+  }, 60_000)
+
   test('a seed that is none is refused', async () => {
     for (const seed of ['x', '-1', '1.5'])
       expect((await evenhand('rehearse', 'grip_strength', `--seed=${seed}`)).code).toBe(2)

@@ -40,6 +40,12 @@ const COLLECTED: Readonly<Record<string, readonly string[]>> = {
     '35,54,moderate_mild,memory',
     '54,,mild,memory',
   ],
+  // Memory: under 6 mm, 6-10, 11-15 mm.
+  'two_point_discrimination norms/hand_society.csv': [
+    ',6,normal,memory',
+    '6,11,fair,memory',
+    '11,,poor,memory',
+  ],
 }
 
 const banded = TESTS.flatMap((name) =>

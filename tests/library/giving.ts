@@ -16,6 +16,8 @@ export interface Given {
   value(score: string, hand?: string): number | null
   /** Values of a score of several loops, by the pass of its last one. */
   each(score: string, place: Place): Readonly<Record<string, number | null>>
+  /** True where a score is a bound: at least its value. */
+  over(score: string, place: Place): boolean
   /** The hands in which there is a score at all, with a value or without. */
   hands(score: string): readonly unknown[]
   /** Why a score has no value. */
@@ -233,6 +235,8 @@ export class Giving {
             .filter(({ score, place }) => score.name === name && belongs(place, within))
             .map(({ score, place, value }) => [String(place[score.each.at(-1) ?? '']), value]),
         ),
+      over: (name, within) =>
+        scored.some(({ score, place, over }) => score.name === name && belongs(place, within) && over),
       hands: (name) => scored.flatMap(({ score, place }) => (score.name === name ? [place.hand] : [])),
       why: (score, hand) => find(score, hand).missing?.code ?? null,
       norm,

@@ -38,6 +38,14 @@ const keep = (given: number, reason: string | null = null) => {
   giving.press('kept')
 }
 
+/** Past both moves, each done in full. */
+const toReflex = () => {
+  giving.time(4)
+  keep(3)
+  giving.time(4)
+  keep(3)
+}
+
 describe('a grade beside a time', () => {
   test('stands once it is kept, in points', () => {
     giving.time(4)
@@ -145,13 +153,6 @@ describe('a grade beside a time', () => {
 })
 
 describe('a grade of its own', () => {
-  const toReflex = () => {
-    for (const _move of ['near', 'far']) {
-      giving.time(4)
-      keep(3)
-    }
-  }
-
   test('is one of those that are allowed here', () => {
     toReflex()
     expect(grade(1)).toBe('no_such_grade')

@@ -31,8 +31,7 @@ beforeEach(() => {
 const tell = (what: string, count: unknown) => giving.take(giving.body('reached', { what, count }))
 const toLimit = () => {
   giving.start()
-  const { at } = giving.view().step?.face.startedAt as { at: number }
-  giving.now = at + 300_000
+  giving.now += 300_000
   return giving.do(giving.body('limit_reached', { at: giving.now, clock: giving.clock }))
 }
 const split = (what: string, after: number) =>

@@ -24,7 +24,10 @@ const settle = () => {
   giving.now += 1000
   return giving.take(giving.body('settled', { at: giving.now, clock: giving.clock }))
 }
-const startedAt = () => (giving.view().step?.face.startedAt as { at: number }).at
+const startedAt = (): number => {
+  const since = giving.view().step?.face.startedAt as { at: number } | null | undefined
+  return since?.at ?? 0
+}
 
 /** A whole trial: so many presses, so many ms apart, then the end of the window. */
 function tap(presses: number, apart: number, seconds = 10): void {

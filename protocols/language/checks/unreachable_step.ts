@@ -1,19 +1,36 @@
 import type { Check } from '../check.ts'
-import type { Node } from '../model.ts'
+import type { ChooseFields } from '../../sections/choose/keys.ts'
+import type { Node, Section } from '../model.ts'
 
 interface Unreached {
   readonly node: Node
-  readonly rule: string
+  /** What stands before it and always holds. */
+  readonly before: string
+}
+
+const alwaysHolds = ({ source }: { readonly source: string }): boolean => source.trim() === 'true'
+
+/** The first steps of the cases behind one that always holds. */
+function unchosen({ fields, steps }: Section): readonly Unreached[] {
+  const { cases = [] } = fields as Partial<ChooseFields>
+  const always = cases.find(({ when }) => alwaysHolds(when))
+  const from = steps.findIndex(({ name }) => name === always?.name)
+  const later = always === undefined ? [] : steps.slice(from + 1)
+  return later.flatMap((part) =>
+    part.node === 'section' && part.steps[0]
+      ? [{ node: part.steps[0], before: 'a case before it always holds' }]
+      : [],
+  )
 }
 
 /** Steps behind a rule that always ends something around them, once for each such rule. */
 function unreached(nodes: readonly Node[]): readonly Unreached[] {
   const found: Unreached[] = []
   for (const [index, node] of nodes.entries()) {
-    if (node.node === 'section') found.push(...unreached(node.steps))
+    if (node.node === 'section') found.push(...unchosen(node), ...unreached(node.steps))
     const next = nodes[index + 1]
-    if (node.node !== 'rule' || node.end === null || node.when.source.trim() !== 'true' || !next) continue
-    found.push({ node: next, rule: node.name })
+    if (node.node !== 'rule' || node.end === null || !alwaysHolds(node.when) || !next) continue
+    found.push({ node: next, before: `the rule "${node.name}" before it always ends what is around` })
     break
   }
   return found
@@ -21,7 +38,7 @@ function unreached(nodes: readonly Node[]): readonly Unreached[] {
 
 /**
  * What it does: Every step can be reached: none stands behind a rule that always ends the section around
- * it.
+ * it, or behind a case that always holds.
  *
  * Why it matters: A step that is never given leaves its scores without a value for every client.
  *
@@ -38,11 +55,11 @@ export default {
   severity: 'error',
   needs: [],
   *run({ draft }) {
-    for (const { node, rule } of unreached(draft.steps)) {
+    for (const { node, before } of unreached(draft.steps)) {
       yield {
         at: draft.nameAt(node),
-        message: `"${node.name}" is never reached: the rule "${rule}" before it always ends what is around.`,
-        mend: 'Give the rule a condition that can be false, or move it behind the steps.',
+        message: `"${node.name}" is never reached: ${before}.`,
+        mend: 'Give that a condition that can be false, or move it behind the steps.',
       }
     }
   },

@@ -47,7 +47,7 @@ function next(
 }
 
 /** How many of each the bag still holds: it is filled anew whenever it is empty. */
-export function leftIn({ counts }: Draw, drawn: readonly string[]): Left {
+function leftIn({ counts }: Draw, drawn: readonly string[]): Left {
   const since = drawn.slice(drawn.length - (drawn.length % sum(counts)))
   return Object.fromEntries(
     Object.entries(counts).map(([item, count]) => [

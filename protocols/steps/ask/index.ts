@@ -3,6 +3,7 @@ import { answered, chart, fieldsOf, kept, misfits } from './chart.ts'
 import { columns } from './columns.ts'
 import { face } from './face.ts'
 import { keys } from './keys.ts'
+import { outcomes } from './outcomes.ts'
 import { rehearse } from './rehearse.ts'
 
 /** A trial that is an answer: one of several options, a number, or a few words. */
@@ -20,4 +21,5 @@ export default {
   chart,
   face,
   rehearse,
+  outcomes,
 } satisfies StepKind

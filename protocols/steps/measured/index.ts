@@ -4,6 +4,7 @@ import { chart, entered, fieldsOf, kept } from './chart.ts'
 import { columns } from './columns.ts'
 import { face } from './face.ts'
 import { keys } from './keys.ts'
+import { outcomes } from './outcomes.ts'
 
 /** A value in the lower half of what is plausible, as an instrument shows it. */
 function rehearse(moment: StepMoment, random: () => number): RehearsedEvent | null {
@@ -29,4 +30,5 @@ export default {
   chart,
   face,
   rehearse,
+  outcomes,
 } satisfies StepKind

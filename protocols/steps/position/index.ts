@@ -1,5 +1,6 @@
 import type { StepKind } from '../kind.ts'
 import { onceDone, pressed } from '../press.ts'
+import { press } from '../telling.ts'
 import { face } from './face.ts'
 import { keys } from './keys.ts'
 
@@ -20,4 +21,5 @@ export default {
     after: 1500 + random() * 5000,
     data: (stamp) => ({ stamp }),
   }),
+  outcomes: () => [{ label: 'set', events: [press('set')] }],
 } satisfies StepKind

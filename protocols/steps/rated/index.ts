@@ -3,6 +3,7 @@ import { chart, graded, kept, misfits } from './chart.ts'
 import { face } from './face.ts'
 import { highestOf } from './grades.ts'
 import { keys } from './keys.ts'
+import { outcomes } from './outcomes.ts'
 import { rehearse } from './rehearse.ts'
 
 /** A trial that is judged by the grades of a scale. */
@@ -27,4 +28,5 @@ export default {
   chart,
   face,
   rehearse,
+  outcomes,
 } satisfies StepKind

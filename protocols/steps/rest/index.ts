@@ -1,6 +1,7 @@
 import type { StepMoment } from '../../runner/moment.ts'
 import type { RehearsedEvent, StepKind } from '../kind.ts'
 import { began, chart, cut, fromOf, leastOf, over } from './chart.ts'
+import { clockEvent } from '../telling.ts'
 import { face } from './face.ts'
 import { keys } from './keys.ts'
 
@@ -31,4 +32,10 @@ export default {
   chart,
   face,
   rehearse,
+  outcomes: (moment) => [
+    {
+      label: 'over',
+      events: [clockEvent('began', 200), clockEvent('over', 1000 * (leastOf(moment) ?? 0))],
+    },
+  ],
 } satisfies StepKind

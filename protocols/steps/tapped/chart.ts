@@ -14,7 +14,7 @@ export const kept = pressed
 /** Seconds without a press after the window until the next one is the examiner's: nobody stops on the instant. */
 export const SETTLING = 1
 
-export const fieldsOf = (moment: StepMoment) => moment.step.fields as unknown as TappedFields
+const fieldsOf = (moment: StepMoment) => moment.step.fields as unknown as TappedFields
 
 /** What opens the window here: words or something seen; null where it is the first press. */
 export function cueOf(moment: StepMoment): { readonly by: 'said' | 'seen'; readonly text: string } | null {

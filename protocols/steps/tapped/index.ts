@@ -4,6 +4,7 @@ import { armed, started, tapped, windowEnded } from '../window.ts'
 import { chart, kept, settled } from './chart.ts'
 import { face } from './face.ts'
 import { keys } from './keys.ts'
+import { outcomes } from './outcomes.ts'
 import { rehearse } from './rehearse.ts'
 
 /** A trial that counts the client's own presses within a window, by their stamps; those after the end are kept apart. */
@@ -22,4 +23,5 @@ export default {
   chart,
   face,
   rehearse,
+  outcomes,
 } satisfies StepKind

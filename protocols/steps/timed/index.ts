@@ -3,6 +3,7 @@ import { armed, chart, kept, limitReached, plausible, started, stopped, typed } 
 import { columns } from './columns.ts'
 import { face } from './face.ts'
 import { keys } from './keys.ts'
+import { outcomes } from './outcomes.ts'
 import { reached, mostOf, notReached } from './reached.ts'
 import { rehearse } from './rehearse.ts'
 import { split } from './splits.ts'
@@ -23,4 +24,5 @@ export default {
   chart,
   face,
   rehearse,
+  outcomes,
 } satisfies StepKind

@@ -4,15 +4,26 @@ import type { NormTable } from './index.tsx'
 
 type Row = NormTable['rows'][number]
 
-const COLUMNS = ['line', 'sex', 'age', 'hand', 'n', 'mean', 'sd', 'from'] as const
-const NUMBERS: ReadonlySet<string> = new Set(['line', 'n', 'mean', 'sd'])
+const BEFORE = ['line', 'sex', 'age', 'hand', 'n'] as const
+const NUMBERS: ReadonlySet<string> = new Set(['line', 'n'])
+/** Columns that have words; others are shown as their file calls them. */
+const WORDED: ReadonlySet<string> = new Set(['mean', 'sd'])
 
 /** The rows as they stand in the file, line numbers included, so that a wrong one is found again. */
 export function NormRows({ table }: { readonly table: NormTable }) {
+  const own = table.columns.map((id, index) => ({
+    id: `cell-${id}`,
+    title: WORDED.has(id) ? say(`norm_tables.row.${id === 'sd' ? 'sd' : 'mean'}`) : id,
+    isNumber: table.rows.every(({ cells }) => typeof cells[index] !== 'string'),
+  }))
   return (
     <Table
       caption={table.title}
-      columns={COLUMNS.map((id) => ({ id, title: say(`norm_tables.row.${id}`), isNumber: NUMBERS.has(id) }))}
+      columns={[
+        ...BEFORE.map((id) => ({ id, title: say(`norm_tables.row.${id}`), isNumber: NUMBERS.has(id) })),
+        ...own,
+        { id: 'from', title: say('norm_tables.row.from'), isNumber: false },
+      ]}
       rows={table.rows.map((row) => ({
         id: String(row.line),
         cells: [
@@ -21,8 +32,7 @@ export function NormRows({ table }: { readonly table: NormTable }) {
           ageOf(row),
           say(`norm_tables.hand.${row.hand}`),
           row.n,
-          row.mean,
-          row.sd,
+          ...row.cells,
           say(`norm_tables.from.${row.provenance}`),
         ],
       }))}

@@ -2,30 +2,36 @@ import { z } from 'zod'
 import { type ClientFacts, NOTHING_KNOWN } from '../../../../protocols/client.ts'
 import type { Recorded } from '../../../../protocols/runner/events.ts'
 import { simulate } from '../../../../protocols/rehearsal/simulate.ts'
-import { PROGRAM_STAMP } from '../../../program.ts'
-import { localTime } from '../../../records/index.ts'
 import { HostProblem } from '../../problem.ts'
 import { say } from '../../words.ts'
 import { command } from '../command.ts'
 import { findProtocol, type FoundProtocol } from '../find-protocol.ts'
 import { recordedLine } from '../recorded.ts'
+import { exploreAll, exploredShape } from '../exploring.ts'
+import { openedOf, USER, uuid, wallTime } from '../made-up.ts'
 import { scoredShape, scoreEvents, scoreLines } from '../scoring.ts'
 
-const shape = z.strictObject({
+const walkShape = z.strictObject({
   seed: z.int(),
   events: z.array(recordedLine),
   scored: scoredShape,
 })
+/** One administration; with `--all-paths`, what walking all of them shows. */
+const shape = z.union([walkShape, exploredShape])
 
 export default command({
   name: 'rehearse',
   summary: 'rehearse.summary',
   names: { usage: 'PROTOCOL', least: 1, most: 1 },
-  options: { seed: { type: 'string', value: 'N' } },
+  options: {
+    seed: { type: 'string', value: 'N' },
+    'all-paths': { type: 'boolean' },
+  },
   shape,
-  run({ names: [protocol = ''], text }) {
+  run({ names: [protocol = ''], text, flag }) {
     const seed = seedOf(text('seed'))
     const found = findProtocol(protocol)
+    if (flag('all-paths')) return exploreAll(found)
     const events = rehearsed(found, seed)
     const scored = scoreEvents(found, events)
     const head = say('rehearse.head', {
@@ -49,10 +55,6 @@ function seedOf(given: string | null): number {
   return Number(given)
 }
 
-/** The day of every walk: the same seed gives the same bytes whenever it is walked. */
-const DAY = '2025-01-15'
-const BEGIN = Date.parse(`${DAY}T09:00:00Z`)
-const USER = '00000000-0000-7000-8000-000000000000'
 const unaffected = { ...NOTHING_KNOWN.arms.right, status: 'unaffected' } as const
 
 /** Somebody made up of whom enough is known for every order and most norms. */
@@ -74,27 +76,12 @@ function rehearsed({ protocol, disk, from }: FoundProtocol, seed: number): reado
     user: USER,
     kit: [],
     conditions: {},
-    opened: {
-      kind: 'opened',
-      protocol: {
-        id: protocol.id,
-        version: protocol.version,
-        hash: disk.hash,
-        language: protocol.language,
-        wording: null,
-        from,
-      },
-      program: PROGRAM_STAMP,
-      rehearsal: true,
-      visit: null,
-      on: DAY,
-      examiner: { id: USER, name: say('rehearse.examiner') },
-    },
+    opened: openedOf({ protocol, disk, from }),
     nextId() {
       count += 1
-      return `00000000-0000-7000-8000-${count.toString(16).padStart(12, '0')}`
+      return uuid(count)
     },
-    at: (ms) => localTime(BEGIN + ms, 0),
+    at: wallTime,
   })
 }
 
