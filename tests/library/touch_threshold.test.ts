@@ -8,6 +8,8 @@ const begin = (conditions: Readonly<Record<string, string>> = {}): Giving =>
     conditions: { filament_set: 'five', search: 'screen', ...conditions },
   }).on()
 
+const fromBothSides = (): Giving => begin({ filament_set: 'twenty', search: 'limits' })
+
 const levelOf = (given: Giving): string => {
   const { site, filament, filament_turn, thread, thread_turn } = given.step()?.place ?? {}
   return [site, filament ?? thread, filament_turn ?? thread_turn].join(' ')
@@ -81,10 +83,8 @@ describe('three touches up to 4.08, one from 4.17', () => {
 })
 
 describe('from both sides, twenty-piece set', () => {
-  const both = () => begin({ filament_set: 'twenty', search: 'limits' })
-
   test('from above: 2.83 and 2.44 felt, 2.36 not, 2.44 felt again; 2.44 is found', () => {
-    const given = levels(both(), true, true, false)
+    const given = levels(fromBothSides(), true, true, false)
     expect(given.step()?.place).toMatchObject({ site: 'thumb', thread: 'f244' })
     levels(given, true)
     expect(blank(given).step()?.place).toMatchObject({ site: 'index', thread: 'f283' })
@@ -92,12 +92,12 @@ describe('from both sides, twenty-piece set', () => {
   })
 
   test('2.44 isn’t felt the second time: the last presentation counts, and 2.83 is found', () => {
-    const given = levels(both(), true, true, false, false, true)
+    const given = levels(fromBothSides(), true, true, false, false, true)
     expect(found(given, 'threshold_twenty')).toMatchObject({ thumb: 0.07 })
   })
 
   test('from below: 2.83 and 3.22 not felt, 3.61 felt, 3.22 not again; 3.61 is found', () => {
-    const given = levels(both(), false, false, true, false)
+    const given = levels(fromBothSides(), false, false, true, false)
     expect(blank(given).step()?.place).toMatchObject({ site: 'index' })
     expect(found(given, 'threshold_twenty')).toMatchObject({ thumb: 0.4 })
     expect(found(given, 'marking_twenty')).toMatchObject({ thumb: 3.61 })
