@@ -23,6 +23,7 @@ function figures(
     hand,
     dominant,
     affected,
+    told: {},
   })
   if ('problem' in found) throw new Error(found.problem)
   return found.figures.map(({ statistic, printed, population }) => `${statistic} ${printed}: ${population}`)
