@@ -66,11 +66,12 @@ const FIGURES: Readonly<Record<Norm['as'], (norm: Norm, say: (text: Text) => str
   }),
 }
 
+const atRank = (rank: number) => (row: NormRow) =>
+  row.percentiles.find((one) => one.rank === rank)?.value ?? null
+
 function percentileCells(ranks: ReadonlySet<number>): Cells {
   const rising = [...ranks].toSorted((a, b) => a - b)
-  const read = (rank: number) => (row: NormRow) =>
-    row.percentiles.find((one) => one.rank === rank)?.value ?? null
-  return Object.fromEntries(rising.map((rank) => [`p${rank}`, read(rank)]))
+  return Object.fromEntries(rising.map((rank) => [`p${rank}`, atRank(rank)]))
 }
 
 function bandText({ bands }: Norm, say: (text: Text) => string, id: string | undefined): Cell {

@@ -340,7 +340,7 @@ function afterEvents(walk: Walk, { stand, taken, kind, events }: Making): Stand 
 /** What an event, and what is then owed by itself, makes of a state; null where it is refused. */
 function act({ runner, exploration }: Walk, stand: Stand, body: EventBody): Stand | null {
   let { administration, events } = stand
-  for (let next: EventBody | null = body; next !== null; next = runner.owed(administration, FIRST)) {
+  for (let next: EventBody | null = body; next !== null; next = runner.owed(administration, LAST)) {
     events += 1
     const { idOf, at, user } = exploration
     const recorded: Recorded = { id: idOf(events), at: at(stand.now), user, body: next }
@@ -351,8 +351,11 @@ function act({ runner, exploration }: Walk, stand: Stand, body: EventBody): Stan
   return { ...stand, administration, events }
 }
 
-/** Chance has no say: of what may be drawn, the first. */
-const FIRST = { random: () => 0, earlier: () => [] } as const
+/**
+ * Chance has no say: of what may be drawn, the last that is left. What a bag holds once, such as a blank among plain
+ * pauses, is mostly named last; drawn first, it is met within the bound.
+ */
+const LAST = { random: () => 0.999, earlier: () => [] } as const
 
 function opened(walk: Walk, start: Start): Stand | null {
   const { protocol, exploration, runner } = walk

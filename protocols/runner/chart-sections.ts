@@ -19,7 +19,7 @@ import {
   sectionMoment,
 } from './due.ts'
 import { turnKey } from '../language/passes.ts'
-import { grow, newest } from './grown.ts'
+import { grow } from './grown.ts'
 import { isPartOf, samePlace } from './places.ts'
 import type { Happened, State } from './state.ts'
 import {

@@ -2,7 +2,7 @@ import type { Trial } from '../runner/view.ts'
 import type { ScoreValue } from './result.ts'
 
 /** How a value came about, where every reader has to know it. */
-export const MARKS = ['typed', 'confirmed'] as const
+const MARKS = ['typed', 'confirmed'] as const
 export type Mark = (typeof MARKS)[number]
 
 const HOLDS: Readonly<Record<Mark, (trial: Trial) => boolean>> = {

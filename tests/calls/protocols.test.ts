@@ -38,17 +38,17 @@ beforeEach(async () => {
 const ownLine = async () =>
   (await desk.client.call('protocols.list', {})).find(({ key, from }) => key === OWN.key && from === OWN.from)
 
-describe('words of the clinic’s own for a test of the library', () => {
-  const drop = (text: string) => {
-    const folder = join(desk.folder, 'words', PEGS.key)
-    mkdirSync(folder, { recursive: true })
-    writeFileSync(join(folder, 'licensed.yaml'), text)
-  }
-  const pegs = async () =>
-    (await desk.client.call('protocols.list', {})).find(
-      ({ key, from }) => key === PEGS.key && from === PEGS.from,
-    )
+const drop = (text: string) => {
+  const folder = join(desk.folder, 'words', PEGS.key)
+  mkdirSync(folder, { recursive: true })
+  writeFileSync(join(folder, 'licensed.yaml'), text)
+}
+const pegs = async () =>
+  (await desk.client.call('protocols.list', {})).find(
+    ({ key, from }) => key === PEGS.key && from === PEGS.from,
+  )
 
+describe('words of the clinic’s own for a test of the library', () => {
   test('are offered beside the test’s own, and the administration says that they were used', async () => {
     drop('language: en\nfor: nine_hole_peg\ntexts:\n  title: Pegs, as licensed\n')
     expect((await desk.client.call('protocols.read', PEGS)).wordings).toContain('licensed')

@@ -46,6 +46,14 @@ const COLLECTED: Readonly<Record<string, readonly string[]>> = {
     '6,11,fair,memory',
     '11,,poor,memory',
   ],
+  // Seen, a paper's table: 1.65-2.83, 3.22-3.61, 3.84-4.31, 4.56-6.45 and 6.65.
+  'touch_threshold norms/groups.csv': [
+    ',3.22,normal,seen',
+    '3.22,3.84,light_touch,seen',
+    '3.84,4.56,protective,seen',
+    '4.56,6.65,loss,seen',
+    '6.65,,deep,seen',
+  ],
 }
 
 const banded = TESTS.flatMap((name) =>

@@ -22,6 +22,15 @@ const twos = (count: number): number[] => Array.from({ length: count }, () => 2)
 const coordination = (given: Giving, beside: number, own: number, tremor = 2, aim = 2): Giving =>
   given.run(beside).run(own).grades(tremor).grades(aim)
 
+/** Both reflexes are there; the first movement is at hand. */
+const atRetraction = (): Giving => moves(begin(), 2, 2).on()
+
+/** What stops the clock at the nose. */
+const stopBy = (stopEvent: string): unknown =>
+  moves(begin({ stop_event: stopEvent }), ...twos(30))
+    .on()
+    .step()?.face.stop
+
 const RIGHT = { hand: 'right' }
 
 test('ordinary: 33 items and 66 points, the affected arm alone', () => {
@@ -94,12 +103,10 @@ describe('reflexes', () => {
 })
 
 describe('tries', () => {
-  const first = () => moves(begin(), 2, 2).on()
-
   test('the best of up to three counts', () => {
-    const given = first().grades(1).answers('again').grades(2)
+    const given = atRetraction().grades(1).answers('again').grades(2)
     expect(given.step()?.place).toMatchObject({ move: 'elevation' })
-    const lower = first().grades(1).answers('again').grades(0).answers('again').grades(0)
+    const lower = atRetraction().grades(1).answers('again').grades(0).answers('again').grades(0)
     expect(lower.step()?.place).toMatchObject({ move: 'elevation' })
     const scores = coordination(moves(lower, ...twos(27)), 4, 5).scores()
     expect(scores.each('points', RIGHT)).toMatchObject({ flexors: 11 })
@@ -107,12 +114,12 @@ describe('tries', () => {
   })
 
   test('a full grade on the first ends them, and another one may be declined', () => {
-    expect(first().grades(2).step()?.place).toMatchObject({ move: 'elevation' })
-    expect(first().grades(0).answers('enough').step()?.place).toMatchObject({ move: 'elevation' })
+    expect(atRetraction().grades(2).step()?.place).toMatchObject({ move: 'elevation' })
+    expect(atRetraction().grades(0).answers('enough').step()?.place).toMatchObject({ move: 'elevation' })
   })
 
   test('a further try that is refused takes nothing from the one before it', () => {
-    const given = first().grades(1).answers('again').closes('trial', 'refused')
+    const given = atRetraction().grades(1).answers('again').closes('trial', 'refused')
     expect(given.step()?.place).toMatchObject({ move: 'elevation' })
     expect(
       coordination(moves(given, ...twos(27)), 4, 5)
@@ -122,7 +129,7 @@ describe('tries', () => {
   })
 
   test('a helped one is void and given again, and is none of the three', () => {
-    const given = first().voided('assisted')
+    const given = atRetraction().voided('assisted')
     expect(given.step()).toMatchObject({ name: 'graded', place: { move: 'retraction', tries: 1 } })
   })
 })
@@ -167,12 +174,8 @@ describe('time beside the unaffected arm', () => {
   })
 
   test('where the clock stops is the clinic’s: the fifth return, or the fifth touch', () => {
-    const stop = (stopEvent: string) => {
-      const given = moves(begin({ stop_event: stopEvent }), ...twos(30)).on()
-      return (given.step()?.face.stop as { readonly text: string }).text
-    }
-    expect(stop('fifth_return')).toBe('The fifth return to the knee.')
-    expect(stop('fifth_touch')).toBe('The fifth touch of the nose.')
+    expect(stopBy('fifth_return')).toMatchObject({ text: 'The fifth return to the knee.' })
+    expect(stopBy('fifth_touch')).toMatchObject({ text: 'The fifth touch of the nose.' })
   })
 })
 

@@ -110,6 +110,16 @@ export class Giving {
     return this.#kept()
   }
 
+  /** What an act is refused with; null where it is taken. */
+  refusal(act: () => unknown): string | null {
+    try {
+      act()
+      return null
+    } catch (error) {
+      return /: (\w+)$/.exec(String(error))?.[1] ?? String(error)
+    }
+  }
+
   /** Rules that did something in this administration so far, in the order of the file. */
   noted(): readonly string[] {
     return this.view().rules.flatMap(({ rule, did }) => (did === 'nothing' ? [] : [rule]))

@@ -145,3 +145,58 @@ test('STD-ADM-9: grip strength, any course: mean and highest of three, highest o
     { numRuns: 20 },
   )
 })
+
+test('STD-ADM-9: functional dexterity, any course: seconds, and the same with five and ten for what was keyed', () => {
+  fc.assert(
+    fc.property(client, SEED, (about, seed) => {
+      const { trials, value } = rehearsed('functional_dexterity', about, seed)
+      for (const hand of SIDES) {
+        const run = trials.find(({ step, place }) => step === 'run' && place.hand === hand)
+        const [time = null] = column(trials, 'run', 'time', hand)
+        const worth: Readonly<Record<string, number>> = { supinated: 5, braced: 5, dropped: 10 }
+        const added = (run?.happenings ?? []).reduce((sum, name) => sum + (worth[name] ?? 0), 0)
+        expect(value('net', hand)).toEqual(near(time))
+        expect(value('total', hand)).toEqual(near(time === null ? null : time + added))
+        expect(value('speed', hand)).toEqual(near(time === null ? null : 16 / time))
+      }
+    }),
+    { numRuns: 20 },
+  )
+})
+
+test('STD-ADM-9: finger taps, any course: five in a row within five, else the best five of ten', () => {
+  fc.assert(
+    fc.property(client, SEED, (about, seed) => {
+      const { trials, value } = rehearsed('finger_tapping', about, seed)
+      for (const hand of SIDES) {
+        const counts = column(trials, 'taps', 'count', hand)
+        const used = all(counts.slice(-5), 5, (five) =>
+          Math.max(...five) - Math.min(...five) <= 5 ? five.reduce((sum, each) => sum + each) / 5 : NaN,
+        )
+        const best = all(counts, 10, (ten) =>
+          [...ten]
+            .sort((a, b) => b - a)
+            .slice(0, 5)
+            .reduce((sum, each) => sum + each / 5, 0),
+        )
+        expect(value('taps_key', hand)).toEqual(near(Number.isNaN(used) ? best : used))
+      }
+    }),
+    { numRuns: 5 },
+  )
+})
+
+test('STD-ADM-9: action research arm test, any course: the sum of nineteen grades, seen or credited', () => {
+  const phase = fc.constantFrom('early', 'later', 'not_stroke')
+  fc.assert(
+    fc.property(client, SEED, phase, (about, seed, when) => {
+      const { trials, value } = rehearsed('action_research_arm', about, seed, { phase: when })
+      for (const hand of SIDES) {
+        const grades = column(trials, 'quality', 'grade', hand)
+        const sum = all(grades, 19, (numbers) => numbers.reduce((total, each) => total + each, 0))
+        expect(value('total', hand)).toEqual(near(sum))
+      }
+    }),
+    { numRuns: 5 },
+  )
+})

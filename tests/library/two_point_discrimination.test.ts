@@ -150,18 +150,21 @@ test('a whole hand: five tips, the unaffected hand first', () => {
   expect(scores.each('static_gap', { hand: 'right' })).toEqual(each)
 })
 
+/** In how many ways ten answers can have so many right ones. */
+function ways(right: number): number {
+  let count = 1
+  for (let at = 1; at <= right; at += 1) count = (count * (10 - at + 1)) / at
+  return count
+}
+
+function atLeast(right: number): number {
+  let sum = 0
+  for (let at = right; at <= 10; at += 1) sum += ways(at)
+  return sum
+}
+
 // Worked out: of 1024 equally likely answers to ten touches, 176 have 7 right or more, 56 have 8 or more.
 test('by guessing alone 7 of 10 come about in 17 of 100, 8 of 10 in 5.5', () => {
-  const ways = (right: number): number => {
-    let count = 1
-    for (let at = 1; at <= right; at += 1) count = (count * (10 - at + 1)) / at
-    return count
-  }
-  const atLeast = (right: number) => {
-    let sum = 0
-    for (let at = right; at <= 10; at += 1) sum += ways(at)
-    return sum
-  }
   expect(atLeast(7)).toBe(176)
   expect(atLeast(7) / 1024).toBeCloseTo(0.17, 2)
   expect(atLeast(8) / 1024).toBeCloseTo(0.055, 3)

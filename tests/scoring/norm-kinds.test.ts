@@ -152,56 +152,56 @@ describe('cut-offs and bands', () => {
   })
 })
 
-describe('columns of the table’s own choose the row', () => {
-  const table = norm('own', 'time', 'mean-sd')
-  const csv = (column: string, a: string, b: string) =>
-    `sex,age_min,age_max,hand,n,mean,sd,${column},provenance\nany,,,any,100,30,2,${a},seen\nany,,,any,100,40,2,${b},seen\n`
-  const means = (found: NormComparison) => found.strata.map(({ mean }) => mean)
-  const codes = (found: NormComparison) => found.caution.map(({ code }) => code)
+const ownTable = norm('own', 'time', 'mean-sd')
+const csvBy = (column: string, a: string, b: string) =>
+  `sex,age_min,age_max,hand,n,mean,sd,${column},provenance\nany,,,any,100,30,2,${a},seen\nany,,,any,100,40,2,${b},seen\n`
+const meansOf = (found: NormComparison) => found.strata.map(({ mean }) => mean)
+const codesOf = (found: NormComparison) => found.caution.map(({ code }) => code)
+const afterSchool = (schoolingYears: number | null) =>
+  compared(ownTable, csvBy('schooling', '0..8', '9..'), { right: 30, facts: { schoolingYears } })
+const answered = (value: string): TrialPart[] => [
+  { step: 'work', place: {}, readings: { answer: value as never }, unit: '1' },
+]
 
+describe('columns of the ownTable’s own choose the row', () => {
   test('years of schooling; unknown, every row is shown and said', () => {
-    const found = (schoolingYears: number | null) =>
-      compared(table, csv('schooling', '0..8', '9..'), { right: 30, facts: { schoolingYears } })
-    expect(means(found(8))).toEqual([30])
-    expect(means(found(12))).toEqual([40])
-    expect(means(found(null))).toEqual([30, 40])
-    expect([found(null).status, codes(found(null))]).toMatchObject([
+    expect(meansOf(afterSchool(8))).toEqual([30])
+    expect(meansOf(afterSchool(12))).toEqual([40])
+    expect(meansOf(afterSchool(null))).toEqual([30, 40])
+    expect([afterSchool(null).status, codesOf(afterSchool(null))]).toMatchObject([
       'several',
       expect.arrayContaining(['column_unknown']),
     ])
-    expect(found(12).strata[0]?.chosenBy).toEqual({ schooling: '9..' })
+    expect(afterSchool(12).strata[0]?.chosenBy).toEqual({ schooling: '9..' })
   })
 
   test('the affected side, and whether the arm is the affected one', () => {
     const arm = factsOf().arms.right
     const arms = { right: { ...arm, status: 'affected' as const }, left: arm }
-    const side = csv('affected_side', 'right', 'left')
-    expect(means(compared(table, side, { right: 30, facts: { arms } }))).toEqual([30])
-    const ofArm = csv('arm', 'unaffected', 'affected')
-    expect(means(compared(table, ofArm, { right: 30, facts: { arms } }))).toEqual([40])
+    const side = csvBy('affected_side', 'right', 'left')
+    expect(meansOf(compared(ownTable, side, { right: 30, facts: { arms } }))).toEqual([30])
+    const ofArm = csvBy('arm', 'unaffected', 'affected')
+    expect(meansOf(compared(ownTable, ofArm, { right: 30, facts: { arms } }))).toEqual([40])
     const unknown = { right: { ...arm, status: 'unknown' as const }, left: arm }
-    expect(means(compared(table, side, { right: 30, facts: { arms: unknown } }))).toEqual([30, 40])
+    expect(meansOf(compared(ownTable, side, { right: 30, facts: { arms: unknown } }))).toEqual([30, 40])
   })
 
   test('an answer to what was asked', () => {
-    const asked = csv('work', 'desk', 'heavy')
-    const answer = (value: string): TrialPart[] => [
-      { step: 'work', place: {}, readings: { answer: value as never }, unit: '1' },
-    ]
-    expect(means(compared(table, asked, { right: 30, more: answer('heavy') }))).toEqual([40])
-    expect(means(compared(table, asked, { right: 30 }))).toEqual([30, 40])
+    const asked = csvBy('work', 'desk', 'heavy')
+    expect(meansOf(compared(ownTable, asked, { right: 30, more: answered('heavy') }))).toEqual([40])
+    expect(meansOf(compared(ownTable, asked, { right: 30 }))).toEqual([30, 40])
   })
 
   test('the condition as it was recorded', () => {
-    expect(means(compared(table, csv('board', 'cork', 'oak'), { right: 30 }))).toEqual([40])
+    expect(meansOf(compared(ownTable, csvBy('board', 'cork', 'oak'), { right: 30 }))).toEqual([40])
   })
 
   test('a bare value is compared with what is told of the columns', () => {
     const protocol = protocolOf({
       steps: STEPS,
       scores: SCORES,
-      more: `norms:\n${table}`,
-      files: { 'norms/own.csv': csv('work', 'desk', 'heavy') },
+      more: `norms:\n${ownTable}`,
+      files: { 'norms/own.csv': csvBy('work', 'desk', 'heavy') },
     })
     const found = compareValue({
       protocol,
@@ -214,7 +214,7 @@ describe('columns of the table’s own choose the row', () => {
       affected: null,
       told: { work: 'heavy' },
     })
-    expect('norms' in found && found.norms.map(means)).toEqual([[40]])
+    expect('norms' in found && found.norms.map(meansOf)).toEqual([[40]])
   })
 })
 

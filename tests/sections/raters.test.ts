@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest'
+import { buildResult } from '../../protocols/scoring/build-result.ts'
+import { givenOf } from '../../protocols/scoring/given.ts'
 import { scoreAll } from '../../protocols/scoring/scores.ts'
-import { facts, Giving, madeProtocol } from '../runner/giving.ts'
+import { ADMINISTRATION, facts, Giving, madeProtocol } from '../runner/giving.ts'
 import { rehearsed } from './rehearsed.ts'
 
 const protocolWith = (raters: string) =>
@@ -79,6 +81,19 @@ describe('two who rate', () => {
     expect(giving.rows('quality')).toEqual([])
     giving.time(4)
     expect(giving.where()).toBe('quality at low, rater_1: waiting')
+  })
+
+  test('are called by their number in the result too', () => {
+    const giving = begun().time(3).measure(3).measure(2).time(3).measure(1).measure(0)
+    const { administration, protocol, runner } = giving
+    const { scores: built } = buildResult({
+      protocol,
+      administration: givenOf(ADMINISTRATION, administration),
+      standing: runner.standing(administration),
+      earlier: [],
+      verified: new Map(),
+    })
+    expect(built.flatMap(({ passes }) => passes.map(({ text }) => text))).toEqual(['Rater 1', 'Rater 2'])
   })
 
   test('are rehearsed to the end', () => {

@@ -111,19 +111,27 @@ describe('a skip with credit', () => {
   })
 })
 
-describe('the order of items', () => {
-  const inOrder = (order: string) =>
-    madeProtocol(
-      `
+const inOrder = (order: string) =>
+  madeProtocol(
+    `
   - for-each: task
     in: tasks
     order: ${order}
     steps:
       - { measured: quality, unit: "{score}", range: [0, 3] }
 `,
-      'lists: { tasks: [{ id: one }, { id: two }, { id: three }] }',
-    )
+    'lists: { tasks: [{ id: one }, { id: two }, { id: three }] }',
+  )
 
+const ordered = (...items: string[]): EventBody => ({
+  kind: 'ordered',
+  section: 'task',
+  place: {},
+  items,
+  rule: 'chosen',
+})
+
+describe('the order of items', () => {
   test('is shuffled or balanced by an event of the host, with every item once', () => {
     for (const order of ['shuffled', 'balanced']) {
       const { log, end } = rehearsed(inOrder(order), 4)
@@ -138,13 +146,6 @@ describe('the order of items', () => {
   test('is the examiner’s where the file leaves it to be chosen', () => {
     const giving = new Giving(inOrder('chosen')).begin()
     expect(giving.view().choosing?.items).toEqual(['one', 'two', 'three'])
-    const ordered = (...items: string[]): EventBody => ({
-      kind: 'ordered',
-      section: 'task',
-      place: {},
-      items,
-      rule: 'chosen',
-    })
     expect(giving.take(ordered('two', 'two', 'one'))).toBe('not_an_order')
     giving.do(ordered('three', 'one', 'two'))
     expect(giving.where()).toBe('quality at three: waiting')

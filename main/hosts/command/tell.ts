@@ -67,7 +67,11 @@ function tellRow(row: Stratum, { decimals, unit }: Shown): string {
   const { sex, hand, n, mean, sd, line, z, percentile, percentileInterval, figures } = row
   const whom = { sex, hand, line, ages: agesOf(row), n: n ?? 'none' }
   if (figures !== null) {
-    return say('norm.whom', { ...whom, chosen: chosenText(row), figures: figuresText(row, figures, decimals) })
+    return say('norm.whom', {
+      ...whom,
+      chosen: chosenText(row),
+      figures: figuresText(row, figures, decimals),
+    })
   }
   return say('norm.row', {
     ...whom,

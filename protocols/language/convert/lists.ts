@@ -34,10 +34,11 @@ export function ratersFrom(draft: Draft): Raters | null {
   const tree = childOf(draft.tree, 'raters')
   const count = numberOf(childOf(tree, 'count'))
   if (tree === null || count === null || draft.isBroken(tree)) return null
-  const raters = Array.from({ length: count }, (_, index) => ({ id: `rater_${index + 1}`, properties: {} }))
-  for (const [index, { id }] of raters.entries()) {
-    givenWords(draft, `raters.${id}.title`, `${RATER_WORDS} ${index + 1}`)
-  }
+  const raters = Array.from({ length: count }, (_, index) => ({
+    id: `rater_${index + 1}`,
+    properties: { title: `${RATER_WORDS} ${index + 1}` },
+  }))
+  for (const { id, properties } of raters) givenWords(draft, `raters.${id}.title`, properties.title)
   draft.lists = { ...draft.lists, raters }
   return draft.place({ count, unseen: isTrue(childOf(tree, 'unseen')) }, tree)
 }

@@ -3,7 +3,7 @@ import { CsvError, parse } from 'csv-parse/browser/esm/sync'
 import type { Range } from '../diagnostics.ts'
 import { Lines } from '../positions.ts'
 
-export interface Cell {
+interface Cell {
   readonly text: string
   readonly at: Range
 }

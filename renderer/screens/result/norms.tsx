@@ -202,7 +202,7 @@ function TablePart({ all, result }: { readonly all: readonly Compared[]; readonl
       </div>
       {definitions(all).map((definition) => (
         <p key={definition} className="soft small">
-          {say(`result.definition_${definition === 'normal' ? 'normal' : 'modified_t'}`)}
+          {DEFINITIONS[definition]?.()}
         </p>
       ))}
     </section>

@@ -59,7 +59,14 @@ export function valueBody(
   const read = readNumber(draft.typed, WIDEST)
   if (!('number' in read)) return { problem: say(`parts.number.${read.problem}`, WIDEST) }
   if (read.number === null) return { problem: say('administration.put_right.value_missing') }
-  return { kind: 'corrected', trial: trial.id, column, value: read.number, confirmed: draft.isDoubted, reason }
+  return {
+    kind: 'corrected',
+    trial: trial.id,
+    column,
+    value: read.number,
+    confirmed: draft.isDoubted,
+    reason,
+  }
 }
 
 interface Props {
@@ -118,7 +125,11 @@ export function ValueFields({ trials, value, onChange }: Props) {
         onChange={(which) => onChange({ which, typed: '', isDoubted: false })}
       />
       {chosen === undefined ? null : (
-        <ShouldBe entry={chosen} typed={value.typed} onType={(typed) => onChange({ ...value, typed, isDoubted: false })} />
+        <ShouldBe
+          entry={chosen}
+          typed={value.typed}
+          onType={(typed) => onChange({ ...value, typed, isDoubted: false })}
+        />
       )}
     </>
   )
