@@ -6,6 +6,8 @@ import { defineConfig } from 'vitest/config'
  */
 export default defineConfig({
   test: {
+    // Both cores of a small machine: left to itself the runner would use one of them.
+    maxWorkers: '100%',
     projects: [
       {
         test: {

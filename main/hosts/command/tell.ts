@@ -97,7 +97,12 @@ export function normLines(norms: readonly NormComparison[], shown: Shown): reado
   ])
 }
 
-const DEFINITIONS = ['normal', 'modified-t'] as const satisfies readonly Stratum['definition'][]
+const DEFINITIONS = [
+  'normal',
+  'modified-t',
+  'lms',
+  'tabulated',
+] as const satisfies readonly Stratum['definition'][]
 
 /** What z and percentile are, once for all rows that have them. */
 export function definitionLines(scores: readonly (Shown & Pick<ScoreValue, 'norms'>)[]): readonly string[] {
