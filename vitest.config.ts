@@ -1,8 +1,8 @@
 import { defineConfig } from 'vitest/config'
 
 /**
- * Two projects: `node` holds all that needs no built program; `desk` drives the built program in a real
- * browser, one file at a time.
+ * `node` holds all that needs no built program; `desk` drives the built program in real browsers, each file with
+ * hosts, records and a browser of its own; `bench` and `long` are run by their own commands, one file at a time.
  */
 export default defineConfig({
   test: {
@@ -21,7 +21,6 @@ export default defineConfig({
         test: {
           name: 'desk',
           include: ['tests/desk/**/*.test.ts'],
-          fileParallelism: false,
           testTimeout: 120_000,
           hookTimeout: 60_000,
         },
