@@ -1,7 +1,7 @@
 /** Builds the program into `out/` when its sources are newer than what is there. */
 import { spawnSync } from 'node:child_process'
 import { createHash } from 'node:crypto'
-import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { childEnvironment, fail, requireNode24, root } from './node24.mjs'
 
@@ -31,10 +31,14 @@ function* filesOf(path) {
   } else yield path
 }
 
+/** Names, sizes and times of change: reading every file at every start would be felt. */
 function sourcesHash() {
   const hash = createHash('sha256')
   for (const source of SOURCES) {
-    for (const file of filesOf(source)) hash.update(file).update(readFileSync(join(root, file)))
+    for (const file of filesOf(source)) {
+      const { size, mtimeMs } = statSync(join(root, file))
+      hash.update(`${file} ${size} ${mtimeMs}\n`)
+    }
   }
   return hash.digest('hex')
 }

@@ -62,11 +62,15 @@ test('from npm start to the first usable screen', async () => {
   })
 })
 
+/** ms between two presses, so that the second is no bounce of the first. */
+const AFTER_A_PRESS = 300
+
 /** Presses a key and waits for the first frame that shows something else; ms from the press's own stamp. */
 async function pressToPaint(page: Page, key: string): Promise<number> {
   const painted = page.evaluate(
     () =>
-      new Promise<number>((resolve) => {
+      new Promise<number>((resolve, reject) => {
+        setTimeout(() => reject(new Error('the press showed nothing')), 10_000)
         const before = document.body.innerText
         const pressed = ({ timeStamp }: KeyboardEvent): void => {
           const look = (): void => {
@@ -112,14 +116,17 @@ test('from a key press to the painted next step', async () => {
   await prepare(page, 'Separate square box beside the board')
   await page.getByText('All of this is right').waitFor()
   const bare = await openTemplate()
-  for (const press of ['Space', 'Space']) await pressToPaint(page, press)
+  for (const press of ['Space', 'Space']) {
+    await pressToPaint(page, press)
+    await page.waitForTimeout(AFTER_A_PRESS)
+  }
   const { ours, baseline } = await turnAbout(
     25,
     async () => {
       const took = await pressToPaint(page, 'Space')
-      await page.waitForTimeout(200)
+      await page.waitForTimeout(AFTER_A_PRESS)
       await pressToPaint(page, 'u')
-      await page.waitForTimeout(200)
+      await page.waitForTimeout(AFTER_A_PRESS)
       return took
     },
     () => pressToPaint(bare.page, 'Space'),
