@@ -40,6 +40,7 @@ export class Giver {
   /** Presses as soon as a hand would, by the wall's clock. */
   async pressNow(key = 'Space'): Promise<void> {
     this.#at = Math.max(Date.now() / 1000, this.#at + 0.2)
+    await this.#page.locator('.main-action').first().waitFor()
     await this.#pressAndSee(key)
   }
 

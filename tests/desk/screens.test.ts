@@ -83,7 +83,8 @@ describe('every screen can be read by assistive technology and takes its words f
     await page.getByText('All of this is right').waitFor()
     const { origin, hash } = new URL(page.url())
     await page.goto(`${origin}/?words=pseudo${hash}`)
-    await page.getByText('⟦').first().waitFor()
+    await page.locator('.main-action').first().waitFor()
+    await page.waitForTimeout(300)
     expect(await unworded(page, DATA)).toEqual([])
 
     const giver = await Giver.of(page)
