@@ -8,6 +8,7 @@ export default defineConfig({
   test: {
     // Both cores of a small machine: left to itself the runner would use one of them.
     maxWorkers: '100%',
+    setupFiles: ['tests/seed.ts'],
     projects: [
       {
         test: {

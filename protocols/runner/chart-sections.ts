@@ -8,7 +8,6 @@ import {
   dueInPass,
   endsDetour,
   type Ground,
-  hasRow,
   isGiven,
   loopOf,
   placeAround,
@@ -195,11 +194,7 @@ export function cutOff(ground: Ground, reach: Reach, outcome: Outcome): Change {
   return (state, event) => {
     if (!ground.tree.spots.has(state.at)) return {}
     const due = [...dueAt(ground, state), ...dueAfter(ground, state, state.at, reach)]
-    const rows: Change = (now) => {
-      const isAgain = state.returning !== null || state.detour !== null
-      const left = isAgain ? due.filter((each) => !hasRow(now, each)) : due
-      return addRows(ground, now, event, left, { outcome })
-    }
+    const rows: Change = (now) => addRows(ground, now, event, due, { outcome })
     return both(endTrial(ground, outcome), rows)(state, event)
   }
 }

@@ -2,7 +2,7 @@
 import type { Outcome, Quantity, Step } from '../language/model.ts'
 import { STEP_KINDS } from '../language/schema/kinds.ts'
 import type { Effect, VoidCause } from './chart-parts.ts'
-import { type Due, type Ground, isTrial } from './due.ts'
+import { type Due, type Ground, hasRow, isTrial } from './due.ts'
 import type { Place, Stamp } from './events.ts'
 import { grow, listOf, newest } from './grown.ts'
 import type { ClockTime } from './moment.ts'
@@ -214,7 +214,7 @@ export function breakOff(
   }
 }
 
-/** Rows for the trials among the steps that were due and aren't given. */
+/** Rows for the trials among the steps that were due and aren't given; what a row stands for already keeps it. */
 export function addRows(
   ground: Ground,
   state: State,
@@ -223,7 +223,7 @@ export function addRows(
   as: { readonly outcome: Outcome; readonly credit?: Readonly<Record<string, number>> },
 ): Partial<State> {
   let { trials } = state
-  const rows = due.filter((each) => isTrial(each.step))
+  const rows = due.filter((each) => isTrial(each.step) && !hasRow(state, each))
   const from = madeBy(state, event)
   for (const [n, { step, place, outcome: settled }] of rows.entries()) {
     const credit = settled === null ? as.credit?.[step.name] : undefined

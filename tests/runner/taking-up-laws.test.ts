@@ -113,6 +113,43 @@ describe('laws of giving what is missing, over random corrections', () => {
     expect(takenUp).toBeGreaterThan(40)
   })
 
+  test('a hand that is ended again while something missing is given leaves what was closed before as it is', () => {
+    const giving = new Giving(RULED).begin(facts({ dominantBefore: 'right' }))
+    const correct = (value: number) => {
+      const trial = giving.view().trials[0]?.id ?? ''
+      giving.do({ kind: 'corrected', trial, column: 'value', value, reason: 'Misread' })
+    }
+    const takeUp = (rule: string) => {
+      const named = giving.view().missing.find((each) => each.rule === rule)
+      if (named === undefined) throw new Error(`${rule} is not missing`)
+      giving.do({ kind: 'taken_up', ...named })
+    }
+    const close = (what: string) =>
+      giving.do({
+        kind: 'closed',
+        what,
+        place: giving.view().step?.place ?? {},
+        outcome: 'refused',
+        reason: '',
+      })
+    giving.measure(3)
+    correct(0)
+    close('trial')
+    close('hand')
+    close('trial')
+    takeUp('full')
+    correct(1)
+    takeUp('poor')
+    correct(0)
+    giving.measure(0).measure(0).measure(0)
+    const squeezes = giving
+      .view()
+      .trials.filter(
+        ({ step, status, place }) => step === 'squeeze' && status === 'standing' && place.hand === 'right',
+      )
+    expect(squeezes.map(({ outcome }) => outcome)).toEqual(['refused'])
+  })
+
   test('the state is the replay of the events, and taking up taken back has never been', () => {
     assert(
       property(numbers, (all) => {
