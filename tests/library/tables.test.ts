@@ -2,7 +2,8 @@
  * The norm tables hold what their sources gave, row by row. The sums below were worked out from the collected
  * figures before they were carried over, not from the files under test: sum of `age_min` times two plus
  * `age_max`, of `n`, of the means and of the SDs (blank as 0), for each sex and hand. A cell that changes, a row
- * that is lost or moved to the other hand, moves one of them.
+ * that is lost or moved to the other hand, moves one of them. A table with columns of its own, such as a kind of pinch
+ * or a subtest, has a group for each of them.
  */
 import { describe, expect, test } from 'vitest'
 import { fileOf, folderOf, rowsOf, TESTS } from './folders.ts'
@@ -35,6 +36,20 @@ const COLLECTED: Readonly<Record<string, readonly Sums[]>> = {
   'box_and_block norms/ziari2018_children.csv': [
     ['any right', 3, 84, 0, 192.34, 14.85],
     ['any left', 3, 84, 0, 189.02, 15.21],
+  ],
+  'pinch_strength norms/mathiowetz1985.csv': [
+    ['tip M right', 12, 1679, 310, 203.9, 46.1],
+    ['tip M left', 12, 1679, 310, 195.8, 44.2],
+    ['tip F right', 12, 1679, 318, 136.5, 28.5],
+    ['tip F left', 12, 1679, 318, 129.9, 27.3],
+    ['key M right', 12, 1679, 310, 293.9, 47.8],
+    ['key M left', 12, 1679, 310, 283.1, 47.8],
+    ['key F right', 12, 1679, 318, 194.9, 30.9],
+    ['key F left', 12, 1679, 318, 183.4, 32.3],
+    ['palmar M right', 12, 1679, 310, 279.5, 50.1],
+    ['palmar M left', 12, 1679, 310, 275.4, 54.5],
+    ['palmar F right', 12, 1679, 318, 195.3, 38.4],
+    ['palmar F left', 12, 1679, 318, 188.1, 36.8],
   ],
   'grip_strength norms/mathiowetz1985.csv': [
     ['M right', 12, 1679, 310, 1246.5, 262],
@@ -131,8 +146,21 @@ const SPOTS: Readonly<Record<string, readonly string[]>> = {
     'M,30,34,any,216,51.9,8.6,seen',
     'F,75,79,any,77,23.0,4.6,seen',
   ],
+  'pinch_strength norms/mathiowetz1985.csv': [
+    'tip,M,20,24,right,29,18.0,3.0,memory',
+    'tip,F,75,,left,26,9.3,2.4,memory',
+    'key,M,60,64,left,24,22.2,4.1,memory',
+    'palmar,F,45,49,right,25,17.9,3.0,memory',
+  ],
   'grip_strength norms/steiber2016.csv': ['F,40,44,any,1357,34.5,6.3,seen', 'M,80,90,any,350,33.2,7.5,seen'],
 }
+
+/** Whom a row is for, ages apart: what the columns that choose it hold, in their order. */
+const groupOf = (row: Readonly<Record<string, string>>): string =>
+  Object.entries(row)
+    .filter(([column]) => !['age_min', 'age_max', 'n', 'mean', 'sd', 'provenance'].includes(column))
+    .map(([, cell]) => cell)
+    .join(' ')
 
 const total = (rows: readonly Readonly<Record<string, string>>[], column: string): number =>
   rows.reduce((sum, row) => sum + Math.round(Number(row[column] || 0) * 100), 0) / 100
@@ -153,13 +181,11 @@ describe.each(Object.entries(COLLECTED))('%s', (table, groups) => {
   const rows = rowsOf(name, path)
 
   test('holds no group of people but those collected', () => {
-    expect([...new Set(rows.map(({ sex, hand }) => `${sex} ${hand}`))].sort()).toEqual(
-      groups.map(([group]) => group).sort(),
-    )
+    expect([...new Set(rows.map(groupOf))].sort()).toEqual(groups.map(([group]) => group).sort())
   })
 
   test.each(groups)('%s: as many rows, and the same sums', (group, count, ages, n, means, sds) => {
-    const own = rows.filter(({ sex, hand }) => `${sex} ${hand}` === group)
+    const own = rows.filter((row) => groupOf(row) === group)
     expect(own).toHaveLength(count)
     expect(2 * total(own, 'age_min') + total(own, 'age_max')).toBe(ages)
     expect(total(own, 'n')).toBe(n)
@@ -173,7 +199,7 @@ describe.each(Object.entries(COLLECTED))('%s', (table, groups) => {
   })
 
   test('its bands follow each other without overlap or gap', () => {
-    const own = groups.map(([group]) => rows.filter(({ sex, hand }) => `${sex} ${hand}` === group))
+    const own = groups.map(([group]) => rows.filter((row) => groupOf(row) === group))
     const starts = own.map((bands) => bands.slice(1).map(({ age_min }) => Number(age_min)))
     const ends = own.map((bands) => bands.slice(0, -1).map(({ age_max }) => Number(age_max)))
     expect(starts).toEqual(ends.map((ages) => ages.map((age) => age + 1)))

@@ -66,7 +66,9 @@ describe.each(TESTS)('%s', (name) => {
   })
 
   test('the hand under test is named where it is set up', () => {
-    const [first] = spots(protocol.steps).filter(({ loops }) => loops.length > 0)
+    const [first] = spots(protocol.steps).filter(({ loops }) =>
+      loops.some(({ fields }) => fields.in === 'hands'),
+    )
     const text = first?.step.text
     if (!first || !text) throw new Error('no set-up in a loop')
     expect(said(protocol, text, first.loops, 'right')).toMatch(/\bthe right hand\b/)
