@@ -37,6 +37,8 @@ export default defineConfig({
       outDir: 'out/renderer',
       chunkSizeWarningLimit: 1000,
       minify: true,
+      // One style sheet, so that what comes later in the cascade doesn't depend on which screen came first.
+      cssCodeSplit: false,
       rolldownOptions: { input: 'renderer/index.html' },
     },
   },

@@ -1,6 +1,7 @@
 /**
- * Serves the built screen to whoever asks, by web-standard requests and answers: the browser host and the
- * desktop shell's own scheme give out the same bytes under the same headers.
+ * Serves the built screen to whoever asks: the browser host and the desktop shell's own scheme give out the same
+ * bytes under the same headers. Answers are plain data: Node's web-standard ones would load a whole client for
+ * other hosts before the first page is out.
  */
 import { randomBytes } from 'node:crypto'
 import { readdirSync } from 'node:fs'
@@ -46,9 +47,16 @@ export const SAFE_HEADERS: Readonly<Record<string, string>> = {
   'cache-control': 'no-store',
 }
 
-const plain = (status: number) => new Response(null, { status, headers: SAFE_HEADERS })
+export interface Answer {
+  readonly status: number
+  readonly headers: Readonly<Record<string, string>>
+  readonly body: string | Buffer | null
+}
 
-export type Respond = (request: Request) => Promise<Response>
+/** @param path as in the address, such as `/` */
+export type Respond = (method: string, path: string) => Promise<Answer>
+
+const plain = (status: number): Answer => ({ status, headers: SAFE_HEADERS, body: null })
 
 /**
  * @param folder the built screen; listed once, so that a path in a request never reaches the disk by itself
@@ -61,20 +69,21 @@ export function createResponder(folder: string): Respond {
     files.set(`/${relative(folder, path).split(sep).join('/')}`, path)
   }
 
-  return async (request) => {
-    if (request.method !== 'GET' && request.method !== 'HEAD') return plain(405)
-    const { pathname } = new URL(request.url)
-    const path = files.get(pathname === '/' ? '/index.html' : pathname)
+  return async (method, asked) => {
+    if (method !== 'GET' && method !== 'HEAD') return plain(405)
+    const path = files.get(asked === '/' ? '/index.html' : asked)
     if (!path) return plain(404)
     const nonce = randomBytes(16).toString('base64')
     const bytes = await readFile(path)
     const body = path.endsWith('.html') ? bytes.toString('utf8').replace(NONCE_PLACE, nonce) : bytes
-    return new Response(request.method === 'HEAD' ? null : body, {
+    return {
+      status: 200,
       headers: {
         ...SAFE_HEADERS,
         'content-type': TYPES[extname(path)] ?? 'application/octet-stream',
         'content-security-policy': contentPolicy(nonce),
       },
-    })
+      body: method === 'HEAD' ? null : body,
+    }
   }
 }

@@ -31,10 +31,14 @@ export const amount = (value: number, decimals: number, unit: string, over = fal
 export const scoreAmount = (score: ScoreValue, value: number): string =>
   amount(value, score.decimals, score.unit)
 
-const dayFormat = new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeZone: 'UTC' })
+/** Made when the first day is written: its tables would cost every start a hundredth of a second. */
+let dayFormat: Intl.DateTimeFormat | null = null
 
 /** A civil date, from a date or a moment, in words: `2 March 2026`. */
-export const day = (text: string): string => dayFormat.format(new Date(`${text.slice(0, 10)}T00:00:00Z`))
+export function day(text: string): string {
+  dayFormat ??= new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeZone: 'UTC' })
+  return dayFormat.format(new Date(`${text.slice(0, 10)}T00:00:00Z`))
+}
 
 export const clockTime = (at: string): string => at.slice(11, 16)
 

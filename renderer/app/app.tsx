@@ -1,15 +1,17 @@
-import { useEffect } from 'react'
-import { Button } from '../parts/button.tsx'
+import { lazy, Suspense, useEffect } from 'react'
 import { Notice } from '../parts/notice.tsx'
-import { Page } from '../parts/page.tsx'
+import { Waiting } from '../parts/waiting.tsx'
 import { ExaminerScreen } from '../screens/examiner/index.tsx'
 import { say } from '../words/index.ts'
 import { Boundary } from './boundary.tsx'
 import { useHost } from './host.tsx'
-import { go, type Here, routeFor, usePlace } from './route.ts'
-import { SessionProvider, SettingsProvider, useClinic } from './session.tsx'
-import { TopBar } from './top-bar.tsx'
+import { usePlace } from './route.ts'
+import { SessionProvider, useClinic } from './session.tsx'
+import { useWindowTitle } from './window-title.ts'
 import './app.css'
+
+const seated = () => import('./seated.tsx')
+const Seated = lazy(seated)
 
 export function App() {
   const place = usePlace()
@@ -47,41 +49,23 @@ function DemoStrip() {
   )
 }
 
+/** Who sits here is asked first; all other screens are fetched while that is read. */
 function Screen({ place }: { readonly place: string }) {
-  const { user, program } = useClinic()
-  const here = routeFor(place)
-  const title = user ? here?.route.title : 'examiner.title'
-  useEffect(() => {
-    if (title) document.title = say('app.window', { screen: say(title), program: program.name })
-  }, [title, program.name])
-  if (!user) return <ExaminerScreen />
-  if (!here) throw new Error('There is no first screen')
+  const { user } = useClinic()
+  if (!user) return <Unseated />
   return (
-    <SettingsProvider key={user.id}>
-      {here.route.isBare ? null : <TopBar />}
-      <Guarded key={here.place} here={here} />
-    </SettingsProvider>
+    <Suspense fallback={<Waiting />}>
+      <Seated place={place} examiner={user.id} />
+    </Suspense>
   )
 }
 
-/** While a visit is open, nobody else's record comes on screen, whatever the address says. */
-function Guarded({ here }: { readonly here: Here }) {
-  const { visit } = useClinic()
-  const asked = here.route.client === undefined ? null : here.params[here.route.client]
-  if (visit && asked && asked !== visit.client) {
-    return (
-      <Page title={say('app.other.title')}>
-        <Notice tone="caution" title={say('app.other.said')}>
-          <p>{say('app.other.mend')}</p>
-        </Notice>
-        <div className="row">
-          <Button look="strong" onPress={() => go(`client/${visit.client}`)}>
-            {say('app.other.back')}
-          </Button>
-        </div>
-      </Page>
-    )
-  }
-  const { Screen: Found } = here.route
-  return <Found params={here.params} />
+function Unseated() {
+  useWindowTitle('examiner.title')
+  useEffect(() => {
+    // Where they can't be had now, going there asks again and says what is wrong.
+    const idle = requestIdleCallback(() => seated().catch(() => undefined))
+    return () => cancelIdleCallback(idle)
+  }, [])
+  return <ExaminerScreen />
 }

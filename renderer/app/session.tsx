@@ -6,7 +6,7 @@ import { Page } from '../parts/page.tsx'
 import { Waiting } from '../parts/waiting.tsx'
 import { say } from '../words/index.ts'
 import { FaultNotice } from './fault-notice.tsx'
-import { useReading } from './host.tsx'
+import { type Fault, useReading } from './host.tsx'
 
 export type Clinic = Output<'clinic.state'>
 export type Settings = Output<'settings.read'>
@@ -26,17 +26,21 @@ const SettingsContext = createContext<SettingsHeld | null>(null)
 
 const touchesClinic = (push: Push) => push.push === 'clinic'
 
+/** What can't be opened, and a way on. */
+function Opening({ fault, onAgain }: { readonly fault: Fault; readonly onAgain: () => void }) {
+  return (
+    <Page title={say('app.opening')}>
+      <FaultNotice fault={fault} onAgain={onAgain} />
+    </Page>
+  )
+}
+
 /** Reads the clinic's state and keeps it; shows a fault with a way on where that can't be done. */
 export function SessionProvider({ children }: { readonly children: ReactNode }) {
   const { value, fault, again } = useReading('clinic.state', {}, touchesClinic)
   const session = useMemo(() => (value ? { clinic: value, reread: again } : null), [value, again])
-  if (!session) {
-    return (
-      <Page title={say('app.opening')}>
-        {fault ? <FaultNotice fault={fault} onAgain={again} /> : <Waiting />}
-      </Page>
-    )
-  }
+  // Without a heading that takes the focus: it would stand for a moment only, and cost as much as a screen.
+  if (!session) return fault ? <Opening fault={fault} onAgain={again} /> : <Waiting />
   return <SessionContext value={session}>{children}</SessionContext>
 }
 
@@ -54,13 +58,7 @@ export function useClinic(): Clinic {
 export function SettingsProvider({ children }: { readonly children: ReactNode }) {
   const { value, fault, again } = useReading('settings.read', {}, touchesClinic)
   const held = useMemo(() => (value ? { settings: value, reread: again } : null), [value, again])
-  if (!held) {
-    return (
-      <Page title={say('app.opening')}>
-        {fault ? <FaultNotice fault={fault} onAgain={again} /> : <Waiting />}
-      </Page>
-    )
-  }
+  if (!held) return fault ? <Opening fault={fault} onAgain={again} /> : <Waiting />
   return <SettingsContext value={held}>{children}</SettingsContext>
 }
 

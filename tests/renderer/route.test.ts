@@ -1,7 +1,7 @@
 import { readdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { routeFor } from '../../renderer/app/route.ts'
+import { routeFor } from '../../renderer/app/routes.ts'
 
 const ID = '0198c0de-0000-7000-8000-000000000001'
 

@@ -3,12 +3,10 @@
  * JSON of a bounded size. Everything else is refused before anything is read.
  */
 import type { IncomingMessage, ServerResponse } from 'node:http'
-import { Readable } from 'node:stream'
-import type { ReadableStream } from 'node:stream/web'
 import type { FaultCode } from '../../contract/faults.ts'
 import type { Reply } from '../../contract/procedure.ts'
 import { CALL_HEADER, CALL_PATH, PUSHES_PATH } from '../../contract/transport.ts'
-import { SAFE_HEADERS } from '../respond.ts'
+import { type Answer, SAFE_HEADERS } from '../respond.ts'
 import { say } from '../words.ts'
 import type { ServerParts } from './server.ts'
 import type { Sessions } from './sessions.ts'
@@ -74,7 +72,7 @@ export function createDoor({ respond, dispatch, listen }: Omit<ServerParts, 'por
     if (url.pathname === '/enter') return enter(request, response, url.searchParams.get('token') ?? '')
     if (!sessions.find(request.headers.cookie)) return page(response, 403, say('browser.no_session'))
     if (url.pathname === PUSHES_PATH && request.method === 'GET') return pushes(response)
-    return send(response, await respond(new Request(url, { method: request.method ?? 'GET' })))
+    return send(response, await respond(request.method ?? 'GET', url.pathname))
   }
 }
 
@@ -97,10 +95,8 @@ function page(response: ServerResponse, status: number, sentence: string): void 
   response.end(`${sentence}\n`)
 }
 
-function send(response: ServerResponse, from: Response): void {
-  response.writeHead(from.status, Object.fromEntries(from.headers))
-  if (from.body) Readable.fromWeb(from.body as ReadableStream).pipe(response)
-  else response.end()
+function send(response: ServerResponse, { status, headers, body }: Answer): void {
+  response.writeHead(status, headers).end(body)
 }
 
 const isJson = (request: IncomingMessage) =>

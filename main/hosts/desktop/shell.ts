@@ -83,7 +83,13 @@ function isOwnPage({ senderFrame }: IpcMainInvokeEvent): boolean {
 }
 
 export async function openWindow({ respond }: Pick<Started, 'respond'>): Promise<BrowserWindow> {
-  protocol.handle(SCHEME, respond)
+  protocol.handle(SCHEME, async ({ method, url }) => {
+    const { status, headers, body } = await respond(method, new URL(url).pathname)
+    return new Response(typeof body === 'string' || body === null ? body : new Uint8Array(body), {
+      status,
+      headers,
+    })
+  })
   closeOff(session.defaultSession)
   const window = new BrowserWindow({
     title: PROGRAM.name,

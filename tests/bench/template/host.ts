@@ -24,7 +24,14 @@ const TYPES: Readonly<Record<string, string>> = {
   '.css': 'text/css',
 }
 
+// A page with the finest clock there is has to be isolated, whatever else is on it.
+const ISOLATED = {
+  'cross-origin-opener-policy': 'same-origin',
+  'cross-origin-embedder-policy': 'require-corp',
+}
+
 const server = createServer((request, response) => {
+  for (const [name, value] of Object.entries(ISOLATED)) response.setHeader(name, value)
   const { pathname } = new URL(request.url ?? '/', 'http://127.0.0.1')
   if (pathname.startsWith('/call/')) {
     if (pathname === '/call/add') add.run()
