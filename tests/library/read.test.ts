@@ -19,7 +19,13 @@ function stepsOf(nodes: readonly Node[]): readonly Step[] {
 const TRIALS = ['timed', 'counted', 'measured', 'tapped', 'rated', 'ask']
 
 /** Tests whose sheets know no practice: it is shown, and the first try counts. */
-const UNPRACTISED = ['action_research_arm', 'fugl_meyer_upper', 'touch_threshold', 'two_point_discrimination']
+const UNPRACTISED = [
+  'action_research_arm',
+  'fugl_meyer_upper',
+  'jebsen_taylor',
+  'touch_threshold',
+  'two_point_discrimination',
+]
 
 describe.each(TESTS)('%s', (name) => {
   const { diagnostics } = readProtocol(folderOf(name))
