@@ -5,6 +5,8 @@ interface ChoiceOption<T extends string> {
   readonly id: T
   readonly label: string
   readonly detail?: string | undefined
+  /** The key that answers with it inside `AnswerKeys`, as `KeyboardEvent.key` names it. */
+  readonly answerKey?: string | undefined
 }
 
 export interface ChoiceProps<T extends string> {
@@ -43,8 +45,15 @@ export function Choice<T extends string>(props: ChoiceProps<T>) {
       ) : null}
       <div className={props.isRow ? 'choice-options choice-row' : 'choice-options'}>
         {props.options.map((option) => (
-          <Radio key={option.id} value={option.id} className="choice-option">
-            <span className="choice-mark" aria-hidden="true" />
+          <Radio
+            key={option.id}
+            value={option.id}
+            className="choice-option"
+            data-answer-key={option.answerKey}
+          >
+            <span className="choice-mark" aria-hidden="true">
+              {option.answerKey === option.label ? null : option.answerKey}
+            </span>
             <span>
               {option.label}
               {option.detail ? <span className="choice-detail">{option.detail}</span> : null}

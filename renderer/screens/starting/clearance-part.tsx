@@ -29,7 +29,11 @@ export function ClearancePart(props: ClearancePartProps) {
         value={value.answer}
         onChange={(answer) => onChange({ ...value, answer })}
         error={value.answer === null ? problems[field] : null}
-        options={ANSWERS.map((id) => ({ id, label: say(`starting.clearance.${about}.${id}`) }))}
+        options={ANSWERS.map((id, index) => ({
+          id,
+          label: say(`starting.clearance.${about}.${id}`),
+          answerKey: String(index + 1),
+        }))}
       />
       {value.answer === 'cleared' ? (
         <div className="starting-inner">

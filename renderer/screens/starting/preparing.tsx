@@ -71,6 +71,7 @@ function Preparing({ view, store, onChanged, onLeave, card, proposal }: Preparin
   }
   return (
     <Page
+      isWide
       title={say('starting.title', { test: view.protocol.title })}
       lead={view.client === null ? say('starting.lead') : <ForWhom client={view.client} />}
       back={{ label: say('starting.back'), onPress: () => void leave() }}

@@ -87,15 +87,15 @@ function PieceFields({ builds, draft, onChange, problems }: PieceFieldsProps) {
           error={draft.conditions[condition.name] ? null : problems[condition.name]}
         />
       ))}
-      <Field
-        width="short"
-        label={say('starting.kit.unit')}
-        hint={say('starting.kit.unit.hint')}
-        value={draft.unit}
-        maxLength={40}
-        onChange={(unit) => change({ unit })}
-      />
       <div className="row starting-checks">
+        <Field
+          width="short"
+          label={say('starting.kit.unit')}
+          hint={say('starting.kit.unit.hint')}
+          value={draft.unit}
+          maxLength={40}
+          onChange={(unit) => change({ unit })}
+        />
         <DateField
           label={say('starting.kit.last')}
           value={draft.lastCheck}

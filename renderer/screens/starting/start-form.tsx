@@ -1,4 +1,5 @@
 import type { SidedRestriction } from '../../app/person.ts'
+import { AnswerKeys } from '../../parts/answer-keys.tsx'
 import { Choice } from '../../parts/choice.tsx'
 import { Section } from '../../parts/page.tsx'
 import { say } from '../../words/index.ts'
@@ -33,7 +34,7 @@ export function StartForm(props: StartFormProps) {
   const change = (part: Partial<StartDraft>) => onChange({ ...draft, ...part })
   const pain = PAIN.find((id) => id === draft.pain) ?? null
   return (
-    <>
+    <AnswerKeys>
       <Safety {...props} />
       <Section title={say('starting.pain.title')}>
         <Choice
@@ -43,7 +44,11 @@ export function StartForm(props: StartFormProps) {
           value={pain}
           onChange={(id) => change({ pain: id })}
           error={pain === null ? problems.pain : null}
-          options={PAIN.map((id) => ({ id, label: id === 'unknown' ? say('starting.pain.unknown') : id }))}
+          options={PAIN.map((id) => ({
+            id,
+            label: id === 'unknown' ? say('starting.pain.unknown') : id,
+            answerKey: id.length === 1 ? id : undefined,
+          }))}
         />
       </Section>
       <Section title={say('starting.kit')} hint={say('starting.kit.hint')}>
@@ -65,7 +70,7 @@ export function StartForm(props: StartFormProps) {
           wasAsked={props.wasVisitAsked}
         />
       </Section>
-    </>
+    </AnswerKeys>
   )
 }
 

@@ -46,25 +46,27 @@ export function VisitPart({ visit, onChange, problems, wasAsked }: VisitPartProp
           />
         ))}
       </div>
-      {(['glasses', 'hearingAid'] as const).map((field) => (
-        <Choice
-          key={field}
-          isRow
-          label={say(`starting.visit.${field}`)}
-          value={visit[field]}
-          onChange={(worn) => change({ [field]: worn })}
-          options={WORN.map((id) => ({ id, label: say(`starting.visit.worn.${id}`) }))}
+      <div className="row starting-checks">
+        {(['glasses', 'hearingAid'] as const).map((field) => (
+          <Choice
+            key={field}
+            isRow
+            label={say(`starting.visit.${field}`)}
+            value={visit[field]}
+            onChange={(worn) => change({ [field]: worn })}
+            options={WORN.map((id) => ({ id, label: say(`starting.visit.worn.${id}`) }))}
+          />
+        ))}
+        <Field
+          kind="number"
+          width="short"
+          label={say('starting.visit.tiredness')}
+          hint={say('starting.visit.tiredness.hint')}
+          value={visit.tiredness}
+          onChange={(tiredness) => change({ tiredness })}
+          error={problems.tiredness}
         />
-      ))}
-      <Field
-        kind="number"
-        width="short"
-        label={say('starting.visit.tiredness')}
-        hint={say('starting.visit.tiredness.hint')}
-        value={visit.tiredness}
-        onChange={(tiredness) => change({ tiredness })}
-        error={problems.tiredness}
-      />
+      </div>
     </div>
   )
 }
