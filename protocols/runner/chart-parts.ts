@@ -104,6 +104,8 @@ export interface SectionMoment {
   readonly items: readonly string[]
   /** Judges a condition of the section as seen from one of its passes, or from around it; null: no answer. */
   holds(condition: Expression, pass: PassId | null): boolean | null
+  /** A text that an expression of the section gives around it; null where it has no value here. */
+  text(expression: Expression): string | null
   /** A whole number of the file; null where its expression has no value here. */
   count(from: From<number>): number | null
 }
@@ -132,8 +134,11 @@ export interface SectionChart {
   refuses(moment: SectionMoment, items: readonly string[]): Refusal | null
   /** The pass after the one at hand; null when the section is over. */
   next(moment: SectionMoment): PassId | null
-  /** Passes between the one at hand and the next that are left out since their condition has no answer. */
-  unclear(moment: SectionMoment, next: PassId | null): readonly PassId[]
+  /**
+   * Passes between the one at hand and the next that are left out since their condition has no answer; null among them
+   * stands for the section, which could not tell how to begin.
+   */
+  unclear(moment: SectionMoment, next: PassId | null): readonly (PassId | null)[]
   /** All passes that are due after the one at hand, as things stand. */
   due(moment: SectionMoment): readonly PassId[]
   /** How many passes there are; null where that shows only later. */

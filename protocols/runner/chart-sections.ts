@@ -146,17 +146,24 @@ function judgesTurn(ground: Ground, section: Section): Change {
     const moment = sectionMoment(ground, state, section, state.place)
     const judged = chart.next(moment)
     const next = state.detour === null ? judged : notGiven(ground, state, moment, judged)
-    if (!isConditional) return { next }
     const { around, pass, turn } = moment
     const place = pass === null ? around : placeOfPass(ground, section, around, pass, turn)
     const unclear = chart.unclear(moment, judged).map((item) => ({
       rule: section.name,
-      place: placeOfPass(ground, section, around, item, item === pass ? turn : turn + 1),
+      place:
+        item === null ? around : placeOfPass(ground, section, around, item, item === pass ? turn : turn + 1),
       did: 'nothing' as const,
     }))
     return {
       next,
-      judged: grow(state.judged, { rule: section.name, place, verdict: judged, trials: state.trials.length }),
+      ...(isConditional && {
+        judged: grow(state.judged, {
+          rule: section.name,
+          place,
+          verdict: judged,
+          trials: state.trials.length,
+        }),
+      }),
       rules: unclear.reduce((all, each) => grow(all, each), state.rules),
     }
   }

@@ -123,6 +123,7 @@ export function sectionMoment(ground: Ground, state: State, section: Section, pl
     items: itemsOf(ground.protocol, list),
     holds: (condition, from) =>
       ground.judging.holds(state, condition, from === null ? around : seenFrom(from)),
+    text: (expression) => ground.judging.text(state, expression, around),
     count: (from) => ground.judging.count(state, from, around),
   }
 }

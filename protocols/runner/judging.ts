@@ -14,6 +14,8 @@ export interface Judging {
   value(state: State, expression: Expression, place: Place): Evaluated
   /** True, false, or null where the condition has no answer. */
   holds(state: State, condition: Expression, place: Place): boolean | null
+  /** The text that an expression gives; null where it has no value. */
+  text(state: State, expression: Expression, place: Place): string | null
   quantity(state: State, from: From<Quantity>, unit: string, place: Place): Quantified | null
   count(state: State, from: From<number>, place: Place): number | null
 }
@@ -64,6 +66,10 @@ export function judgingOf(protocol: Protocol): Judging {
     holds: (state, condition, place) => {
       const found = value(state, condition, place).value
       return typeof found === 'boolean' ? found : null
+    },
+    text: (state, expression, place) => {
+      const found = value(state, expression, place).value
+      return typeof found === 'string' ? found : null
     },
     quantity: (state, from, unit, place) => {
       if ('is' in from) return within(inUnit(from.is.value, from.is.unit, unit), false)

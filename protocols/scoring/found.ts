@@ -74,9 +74,10 @@ interface Ground {
 function rowOf(ground: Ground, instance: Instance): Record<string, Datum> {
   const { working, section, found, passes, properties, names } = ground
   const items = working.standing.protocol.lists[passes.list ?? ''] ?? []
-  const row = found.row(section, items, givenIn(ground, instance), (from) =>
-    countAt(working, from, instance.around),
-  )
+  const row = found.row(section, items, givenIn(ground, instance), {
+    count: (from) => countAt(working, from, instance.around),
+    holds: (condition, item) => holdsAt(working, condition, { ...instance.around, [passes.loop]: item }),
+  })
   const ids = instance.trials.map(({ id }) => id)
   const own: Readonly<Record<string, Datum>> =
     row.item === null ? {} : { ...properties(passes.list ?? '', row.item), id: text(row.item) }
@@ -111,10 +112,18 @@ function givenIn({ working, section, found, passes }: Ground, { around, trials }
     .sort(([one], [other]) => one - other)
     .map(([turn, there]): GivenPass => {
       const item = String(there[0]?.place[passes.loop])
-      const datum = evaluateDatum(condition, working.scope({ ...around, ...passAt(passes, item, turn) }))
       const outcome = there.find((trial) => trial.outcome !== 'done')?.outcome ?? 'done'
-      return { item, verdict: datum.is === 'bool' ? datum.bool : null, outcome }
+      return {
+        item,
+        verdict: holdsAt(working, condition, { ...around, ...passAt(passes, item, turn) }),
+        outcome,
+      }
     })
+}
+
+function holdsAt(working: Working, condition: Expression, place: Place): boolean | null {
+  const datum = evaluateDatum(condition, working.scope(place))
+  return datum.is === 'bool' ? datum.bool : null
 }
 
 function countAt(working: Working, from: From<number>, place: Place): number | null {

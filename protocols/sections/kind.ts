@@ -3,7 +3,8 @@
  * default-exports one from its `index.ts` and is found by listing.
  */
 import type { z } from 'zod'
-import type { ValueType } from '../language/expressions/types.ts'
+import type { Wanted } from '../language/convert/draft.ts'
+import type { Expression, ValueType } from '../language/expressions/types.ts'
 import type { From, Item, Lists, Outcome, Protocol, Section } from '../language/model.ts'
 import type { Choice, SectionChart, SectionMoment } from '../runner/chart-parts.ts'
 
@@ -22,6 +23,11 @@ export interface SectionKind {
   readonly values: Readonly<Record<string, 'time' | 'number'>>
   /** Keys that hold a condition (`where`, `until`): an `Expression` in the fields, checked as a boolean. */
   readonly conditions: readonly string[]
+  /**
+   * Paths in `keys` to what is another expression (`begin.from`), judged from around the section, with what it has to
+   * give: an `Expression` in the fields. Left out: none.
+   */
+  readonly formulas?: Readonly<Record<string, Wanted>>
   /** The name that steps inside see, and its type: a list's item, the pass number; null: none. */
   loop(section: Section, lists: Lists): { readonly name: string; readonly type: ValueType } | null
   /** Where its passes stand in a place; null for a section without passes. */
@@ -69,11 +75,17 @@ export interface Found {
   columns(section: Section, lists: Lists): Readonly<Record<string, ValueType>>
   /** Key of `conditions` that each pass is judged by. */
   readonly judgedBy: string
-  /** `count` works out a whole number of the section's fields as it stands there. */
+  /**
+   * `count` works out a whole number of the section's fields as it stands there; `holds` judges one of its conditions
+   * as seen from an item.
+   */
   row(
     section: Section,
     items: readonly Item[],
     given: readonly GivenPass[],
-    count: (from: From<number>) => number | null,
+    asked: {
+      count(from: From<number>): number | null
+      holds(condition: Expression, item: string): boolean | null
+    },
   ): FoundRow
 }

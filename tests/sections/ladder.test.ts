@@ -185,6 +185,107 @@ describe('a ladder that looks for the greatest', () => {
   })
 })
 
+const CHOSEN = (where: string, begin: string) =>
+  madeProtocol(
+    `
+  - for-each: hand
+    in: hands
+    order: right-first
+    steps:
+      - ladder: coarse
+        over: gaps
+        level: rough
+        where: rough.coarse
+        begin: g4
+        accepted: last(seen.value) == 1
+        moves: { accepted: down, failed: up }
+        finds: least-accepted
+        steps: [{ measured: seen, unit: "{count}", range: [0, 1] }]
+      - ladder: fine
+        over: gaps
+        level: spacing
+        where: ${where}
+        begin: ${begin}
+        accepted: last(told.value) == 1
+        moves: { accepted: down, failed: up }
+        finds: least-accepted
+        steps: [{ measured: told, unit: "{count}", range: [0, 1] }]
+  - { position: after }
+`,
+    `
+lists:
+  gaps:
+    - { id: g2, gap: 2 mm, coarse: true }
+    - { id: g3, gap: 3 mm, coarse: false }
+    - { id: g4, gap: 4 mm, coarse: true }
+    - { id: g5, gap: 5 mm, coarse: false }
+    - { id: g6, gap: 6 mm, coarse: true }
+scores:
+  - { score: rough_gap, each: hand, value: only(coarse.gap), unit: mm, better: lower, decimals: 0 }
+  - { score: found, each: hand, value: only(fine.gap), unit: mm, better: lower, decimals: 0 }
+`,
+  )
+
+describe('a ladder over some of the levels, from where an expression says', () => {
+  const FROM = CHOSEN('spacing.gap <= only(coarse.gap)', '{ from: only(coarse.id) }')
+
+  test('passes over what is left out, and begins where the first one ended', () => {
+    const giving = begun(FROM)
+    expect(giving.where()).toBe('seen at right, g4, 1: waiting')
+    giving.measure(0)
+    expect(giving.where()).toBe('seen at right, g6, 2: waiting')
+    giving.measure(1)
+    expect(giving.where()).toBe('told at right, g6, 1: waiting')
+    giving.measure(1)
+    expect(giving.where()).toBe('told at right, g5, 2: waiting')
+    giving.measure(0)
+    expect(giving.where()).toBe('seen at left, g4, 1: waiting')
+    expect(found(giving)).toBe('6')
+  })
+
+  test('is beyond the last of the levels that there are, not of the list', () => {
+    const giving = begun(FROM).measure(1).measure(0)
+    expect(giving.where()).toBe('told at right, g4, 1: waiting')
+    giving.measure(0)
+    expect(giving.where()).toBe('seen at left, g4, 1: waiting')
+    expect(found(giving)).toBe('≥ 4')
+  })
+
+  test('whose first level has no value gives nothing, says so, and its score has no value', () => {
+    const giving = begun(FROM)
+    const place = giving.view().step?.place ?? {}
+    giving.do({ kind: 'closed', what: 'rough', place, outcome: 'refused', reason: 'Enough' })
+    expect(giving.where()).toBe('seen at left, g4, 1: waiting')
+    expect(giving.view().rules.filter(({ rule }) => rule === 'fine')).toContainEqual({
+      rule: 'fine',
+      place: { hand: 'right' },
+      did: 'nothing',
+      text: '',
+    })
+    expect(found(giving)).toBe('no_rows')
+  })
+
+  test('whose first level is left out gives nothing and says so', () => {
+    const giving = begun(CHOSEN('spacing.gap < 4', 'g4')).measure(1).measure(0)
+    expect(giving.where()).toBe('seen at left, g4, 1: waiting')
+    expect(giving.view().rules).toEqual([
+      { rule: 'fine', place: { hand: 'right' }, did: 'nothing', text: '' },
+    ])
+  })
+
+  test('keeps a level that was given, whatever a correction makes of the condition', () => {
+    const giving = begun(FROM).measure(0).measure(1).measure(1).measure(0)
+    const coarse = giving.view().trials.find(({ place }) => place.rough === 'g4')?.id ?? ''
+    giving.do({ kind: 'corrected', trial: coarse, column: 'value', value: 1, reason: 'Misheard' })
+    expect(giving.view().wouldDiffer.map(({ rule }) => rule)).toContain('coarse')
+    expect(found(giving)).toBe('6')
+  })
+
+  test('is rehearsed to the end', () => {
+    for (const seed of [1, 2, 3, 4]) expect(rehearsed(FROM, seed).end).toBe('finished')
+  })
+})
+
 describe('climbing', () => {
   test('always comes to an end, within the list, after no more turns than allowed', () => {
     const levels = ['a', 'b', 'c', 'd', 'e']

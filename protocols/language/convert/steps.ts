@@ -68,6 +68,7 @@ function sectionFrom(
     const standing = { around, each: [], owner: tree }
     textFields(draft, tree, name, kind.texts, standing, fields)
     valueFields(draft, tree, kind.values, standing, fields)
+    formulaFields(draft, tree, kind.formulas ?? {}, standing, fields)
     for (const key of kind.conditions) {
       const value = childOf(tree, key)
       if (value) {

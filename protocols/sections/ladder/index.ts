@@ -10,7 +10,8 @@ export default {
   keys,
   texts: [],
   values: { turns: 'number' },
-  conditions: ['accepted'],
+  conditions: ['accepted', 'where'],
+  formulas: { 'begin.from': { is: 'text' } },
   loop: ({ fields }, lists) => ({ name: String(fields.level), type: itemType(String(fields.over), lists) }),
   passes: ({ fields }) => ({ loop: String(fields.level), list: String(fields.over), numbered: true }),
   found: {
