@@ -46,6 +46,8 @@ const COLLECTED: Readonly<Record<string, readonly string[]>> = {
     '6,11,fair,memory',
     '11,,poor,memory',
   ],
+  // Seen, a teaching page: 90 to 100 per cent of at least five things; here of ten.
+  'stereognosis norms/teaching_page.csv': [',9,fewer,seen', '9,,expected,seen'],
   // Seen, a paper's table: 1.65-2.83, 3.22-3.61, 3.84-4.31, 4.56-6.45 and 6.65.
   'touch_threshold norms/groups.csv': [
     ',3.22,normal,seen',

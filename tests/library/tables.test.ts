@@ -119,6 +119,10 @@ const COLLECTED: Readonly<Record<string, readonly Sums[]>> = {
     ['F any', 14, 2061, 13120, 423.4, 77],
     ['M any', 14, 2061, 12165, 667.7, 117.4],
   ],
+  'stereognosis norms/malika2023.csv': [
+    ['any right', 1, 76, 0, 3.04, 0],
+    ['any left', 1, 76, 0, 2.09, 0],
+  ],
 }
 
 /** Rows as collected, one or more a table, whole: `sex,age_min,age_max,hand,n,mean,sd,provenance`. */
@@ -188,6 +192,7 @@ const SPOTS: Readonly<Record<string, readonly string[]>> = {
     'key,M,60,64,left,24,22.2,4.1,memory',
     'palmar,F,45,49,right,25,17.9,3.0,memory',
   ],
+  'stereognosis norms/malika2023.csv': ['any,18,40,right,,3.04,,seen', 'any,18,40,left,,2.09,,seen'],
   'grip_strength norms/steiber2016.csv': ['F,40,44,any,1357,34.5,6.3,seen', 'M,80,90,any,350,33.2,7.5,seen'],
 }
 
