@@ -96,6 +96,14 @@ export class Giving {
     return this.#kept()
   }
 
+  /** A timed step that comes to its limit, where it is told how far it went. */
+  limited(what: string, count: number): this {
+    this.on().begins()
+    this.#book.press('limit_reached', this.#book.tick(1000 * Number(this.#book.here().face.limit)))
+    this.#book.press('reached', { what, count })
+    return this.#kept()
+  }
+
   /** The clock that runs stops so many seconds after its start, whatever happened in between. */
   stops(seconds: number): this {
     const { startedAt } = this.#book.here().face as { readonly startedAt: { readonly at: number } }

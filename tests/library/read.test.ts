@@ -23,6 +23,7 @@ const UNPRACTISED = [
   'action_research_arm',
   'fugl_meyer_upper',
   'jebsen_taylor',
+  'moberg_pickup',
   'touch_threshold',
   'two_point_discrimination',
 ]
