@@ -9,13 +9,14 @@ import {
   type Press,
   type Rules,
   type Signal,
+  STUCK_MS,
+  stuckKey,
   takeSignal,
 } from './press.ts'
 
 export interface InputSettings {
   readonly mainKey: string
   readonly pedalKey: string | null
-  readonly bounceMs: number
 }
 
 export interface Listening {
@@ -23,6 +24,10 @@ export interface Listening {
   press(press: Press): boolean
   /** The pedal was held down long enough to mean stop. */
   long(press: Press): void
+  /** The main key has been down for so long that it may be stuck, or is up again. */
+  stuck(isStuck: boolean): void
+  /** ms after a press of a key in which another press of it is a bounce, as things stand. */
+  bounceMs(): number
   /** The page no longer has the focus, or is about to go. */
   lost(at: number): void
 }
@@ -118,14 +123,24 @@ export function listen(
   settings: InputSettings,
   to: Listening,
 ): { readonly end: () => void; readonly pointer: (event: PointerEvent) => void } {
-  const rules: Rules = { bounceMs: settings.bounceMs, evenInText: [COMMAND_KEYS.stop, 'Escape'] }
+  const rules = (): Rules => ({ bounceMs: to.bounceMs(), evenInText: [COMMAND_KEYS.stop, 'Escape'] })
   let state: InputState = NOTHING_DOWN
   let timer: ReturnType<typeof setTimeout> | undefined
+  let stuckTimer: ReturnType<typeof setTimeout> | undefined
+  let wasStuck = false
+  const watchStuck = (): void => {
+    clearTimeout(stuckTimer)
+    const isStuck = stuckKey(state, performance.now(), settings.mainKey)
+    if (isStuck !== wasStuck) to.stuck(isStuck)
+    wasStuck = isStuck
+    if (!isStuck && state.down[settings.mainKey] !== undefined) stuckTimer = setTimeout(watchStuck, STUCK_MS)
+  }
   const isMain = (each: Signal): boolean =>
     each.signal === 'down' && (each.code === settings.mainKey || each.code === settings.pedalKey)
   const signal = (each: Signal): boolean => {
-    const meaning = takeSignal(state, each, rules)
+    const meaning = takeSignal(state, each, rules())
     state = meaning.state
+    watchStuck()
     if (meaning.long !== null) to.long(meaning.long)
     if (meaning.press === null) return isMain(each) && swallowed(meaning.dropped)
     if (meaning.press.input === 'pedal') {
@@ -141,6 +156,7 @@ export function listen(
   return {
     end: () => {
       clearTimeout(timer)
+      clearTimeout(stuckTimer)
       ending.abort()
     },
     pointer: (event) => {

@@ -45,6 +45,8 @@ export interface Rules {
 interface Down {
   readonly press: Press
   readonly toldLong: boolean
+  /** When the key was last told to be down: a held key tells it again and again. */
+  readonly told: number
 }
 
 export interface InputState {
@@ -66,6 +68,16 @@ export const NOTHING_DOWN: InputState = { down: {}, lastPress: {}, lastRelease: 
 /** How long a pedal is held before the press means stop. */
 export const LONG_PRESS_MS = 1000
 
+/** How long a key is down before it may be stuck: long enough for every press that is meant. */
+export const STUCK_MS = 3000
+
+/**
+ * A held key repeats itself at latest after so long (longest delays of systems: about 1 to 1.8 s, from memory). A press
+ * that is no repeat and comes later than that after the last one means that a release was never told: by a dialog of
+ * the system, a switch between windows, a program for remote desks.
+ */
+export const UNTOLD_RELEASE_MS = 2000
+
 /** Contacts chatter when they open as well: a press this soon after a release is none. */
 export const RELEASE_CHATTER_MS = 30
 
@@ -84,7 +96,8 @@ function whyDropped(state: InputState, signal: Signal & { signal: 'down' }, rule
   if (signal.modified) return 'modified'
   if (signal.inText && !rules.evenInText.includes(signal.code)) return 'text'
   if (signal.repeat) return 'repeat'
-  if (state.down[signal.code] !== undefined) return 'held'
+  const down = state.down[signal.code]
+  if (down !== undefined && signal.at - down.told < UNTOLD_RELEASE_MS) return 'held'
   const pressed = state.lastPress[signal.code]
   if (pressed !== undefined && signal.at - pressed < rules.bounceMs) return 'bounce'
   const released = state.lastRelease[signal.code]
@@ -93,12 +106,25 @@ function whyDropped(state: InputState, signal: Signal & { signal: 'down' }, rule
   return null
 }
 
+/** The key told once more that it is down. */
+function stillDown(state: InputState, { code, at }: Signal & { signal: 'down' }): InputState {
+  const down = state.down[code]
+  return down === undefined ? state : { ...state, down: { ...state.down, [code]: { ...down, told: at } } }
+}
+
+/** True once a key has been down for so long that nobody can have meant it. */
+export function stuckKey({ down }: InputState, at: number, code: string): boolean {
+  const found = down[code]
+  return found !== undefined && at - found.press.at >= STUCK_MS
+}
+
 function takeDown(state: InputState, signal: Signal & { signal: 'down' }, rules: Rules): Meaning {
   const dropped = whyDropped(state, signal, rules)
   // Some systems never tell the release of a key that was pressed together with Meta.
-  if (dropped === 'repeat' || dropped === 'held' || dropped === 'modified') return quiet(state, dropped)
+  if (dropped === 'repeat' || dropped === 'held' || dropped === 'modified')
+    return quiet(stillDown(state, signal), dropped)
   const press: Press = { code: signal.code, key: signal.key, at: signal.at, input: signal.input }
-  const down = { ...state.down, [signal.code]: { press, toldLong: dropped !== null } }
+  const down = { ...state.down, [signal.code]: { press, toldLong: dropped !== null, told: signal.at } }
   if (dropped !== null) return quiet({ ...state, down }, dropped)
   const lastPress = { ...state.lastPress, [signal.code]: signal.at }
   return { state: { ...state, down, lastPress }, press, long: null, dropped: null }

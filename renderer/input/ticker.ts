@@ -56,34 +56,3 @@ export function secondsLeft(start: Moment, ms: number, now: number): number {
 export function secondsRun(start: Moment, now: number): number {
   return Math.max(0, Math.floor((now - start.at) / 100) / 10)
 }
-
-/** How often the machine is looked at for having been asleep. */
-const LOOK_EVERY = 500
-/** A look that comes this much too late, or a wall clock that moved this much further, means sleep. */
-const ASLEEP = 3000
-
-/** What two looks at the clocks tell: whether the machine slept (or stood still) between them. */
-export function slept(
-  before: { readonly monotonic: number; readonly wall: number },
-  now: { readonly monotonic: number; readonly wall: number },
-): boolean {
-  const monotonic = now.monotonic - before.monotonic
-  const wall = now.wall - before.wall
-  return monotonic > LOOK_EVERY + ASLEEP || (monotonic > LOOK_EVERY * 2 && wall - monotonic > ASLEEP)
-}
-
-const bothClocks = (): { monotonic: number; wall: number } => ({
-  monotonic: performance.now(),
-  wall: Date.now(),
-})
-
-/** Calls `asleep` after each time the machine was found to have slept. Gives back how to end it. */
-export function watchSleep(asleep: () => void): () => void {
-  let before = bothClocks()
-  const timer = setInterval(() => {
-    const now = bothClocks()
-    if (slept(before, now)) asleep()
-    before = now
-  }, LOOK_EVERY)
-  return () => clearInterval(timer)
-}

@@ -5,21 +5,23 @@ import { type InputSettings, type Listening, listen } from './listen.ts'
 export function useInput(settings: InputSettings, to: Listening): (event: PointerEvent) => void {
   const newest = useRef(to)
   const pointer = useRef<(event: PointerEvent) => void>(() => {})
-  const { mainKey, pedalKey, bounceMs } = settings
+  const { mainKey, pedalKey } = settings
   useEffect(() => {
     newest.current = to
   })
   useEffect(() => {
     const ear = listen(
-      { mainKey, pedalKey, bounceMs },
+      { mainKey, pedalKey },
       {
         press: (press) => newest.current.press(press),
         long: (press) => newest.current.long(press),
         lost: (at) => newest.current.lost(at),
+        stuck: (isStuck) => newest.current.stuck(isStuck),
+        bounceMs: () => newest.current.bounceMs(),
       },
     )
     pointer.current = ear.pointer
     return ear.end
-  }, [mainKey, pedalKey, bounceMs])
+  }, [mainKey, pedalKey])
   return useCallback((event) => pointer.current(event), [])
 }

@@ -33,6 +33,8 @@ interface MainWords {
   /** Key of the words for what the main key does now. */
   readonly key: string
   readonly values?: Values
+  /** True where nothing is wanted of the key, though a press is still kept. */
+  readonly isWaiting?: boolean
 }
 
 export interface StepFace {
@@ -50,6 +52,8 @@ export interface StepFace {
     prepared: EventData | null,
     step: StepView,
   ) => EventData | null
+  /** ms after a press in which another is a bounce, where presses are counted here; null: the examiner's setting. */
+  readonly bounceMs: (step: StepView) => number | null
   /** Until when the main key does nothing, since a clock was just stopped. */
   readonly dead: (step: StepView) => ClockTime | null
   /** What time alone brings about from here; `now` is where a span starts that nothing else has started. */

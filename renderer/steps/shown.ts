@@ -11,6 +11,7 @@ const deadOf = (step: StepView): ClockTime | null => (step.face.dead as ClockTim
 export const shown = {
   isTrial: false,
   press: (_event, stamp, prepared) => ({ stamp, ...prepared }),
+  bounceMs: () => null,
   dead: deadOf,
   due: nothing,
   isRunning: () => false,

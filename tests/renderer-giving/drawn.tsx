@@ -17,6 +17,7 @@ export function drawn(view: AdministrationView, state: Partial<DeskState> = {}):
       mainKey="Space"
       showClock={false}
       isDead={false}
+      isStuck={false}
       taken={Object.values(keys)}
       happeningKeys={keys}
       onPointer={() => {}}

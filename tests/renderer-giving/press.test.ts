@@ -9,7 +9,10 @@ import {
   RELEASE_CHATTER_MS,
   type Rules,
   type Signal,
+  STUCK_MS,
+  stuckKey,
   takeSignal,
+  UNTOLD_RELEASE_MS,
 } from '../../renderer/input/press.ts'
 
 const RULES: Rules = { bounceMs: 150, evenInText: ['Escape'] }
@@ -41,6 +44,9 @@ function meanings(signals: readonly Signal[], rules = RULES): readonly Meaning[]
 const presses = (signals: readonly Signal[], rules = RULES): readonly Press[] =>
   meanings(signals, rules).flatMap(({ press }) => (press === null ? [] : [press]))
 
+const stuckAt = (signals: readonly Signal[], at: number): boolean =>
+  stuckKey(meanings(signals).at(-1)?.state ?? NOTHING_DOWN, at, 'Space')
+
 describe('A press counts once, with its own time stamp', () => {
   it('takes a press when the key goes down, at the moment that the event names', () => {
     expect(presses([down(1000.25)])).toEqual([{ code: 'Space', key: ' ', at: 1000.25, input: 'key' }])
@@ -55,6 +61,21 @@ describe('A press counts once, with its own time stamp', () => {
     expect(presses([down(0), down(400), down(800), up(900), down(1200)]).map(({ at }) => at)).toEqual([
       0, 1200,
     ])
+  })
+
+  it('takes a press that is no repeat long after the last one, though the release was never told', () => {
+    expect(presses([down(0), down(UNTOLD_RELEASE_MS + 5), up(2100), down(5000)]).map(({ at }) => at)).toEqual(
+      [0, UNTOLD_RELEASE_MS + 5, 5000],
+    )
+    const repeats = Array.from({ length: 300 }, (_, index) => down(500 + index * 33))
+    expect(presses([down(0), ...repeats])).toHaveLength(1)
+  })
+
+  it('tells a key that nobody lets go as stuck, and a key that is up again as free', () => {
+    expect(stuckAt([down(0)], STUCK_MS - 1)).toBe(false)
+    expect(stuckAt([down(0)], STUCK_MS)).toBe(true)
+    expect(stuckAt([down(0), up(200)], 10_000)).toBe(false)
+    expect(stuckAt([down(0), { signal: 'lost' }], 10_000)).toBe(false)
   })
 
   it('drops a second press within the bounce time and takes one after it', () => {

@@ -1,7 +1,7 @@
 import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { CLOCK, momentAfter, smallestStep, stampOf } from '../../renderer/input/clock.ts'
-import { type Page, secondsLeft, secondsRun, slept, whenOver } from '../../renderer/input/ticker.ts'
+import { type Page, secondsLeft, secondsRun, whenOver } from '../../renderer/input/ticker.ts'
 
 /** A page whose time only goes on when it is told to, and whose timers may fire early or late. */
 function madePage(lateness: (ms: number) => number) {
@@ -118,13 +118,5 @@ describe('Stamps and the clock that they stand on', () => {
     }
     expect(smallestStep(inSteps, 20, 10_000)).toBeCloseTo(0.1, 9)
     expect(smallestStep(() => 5, 20, 1000)).toBe(0)
-  })
-
-  it('tells sleep from a wall clock that was merely set, and from an ordinary look', () => {
-    const before = { monotonic: 0, wall: 0 }
-    expect(slept(before, { monotonic: 510, wall: 510 })).toBe(false)
-    expect(slept(before, { monotonic: 505, wall: 3_600_505 })).toBe(false)
-    expect(slept(before, { monotonic: 40_000, wall: 40_000 })).toBe(true)
-    expect(slept(before, { monotonic: 1400, wall: 600_000 })).toBe(true)
   })
 })

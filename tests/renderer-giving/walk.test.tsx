@@ -13,7 +13,8 @@ import { drawn, mainLabel, nobody } from './drawn.tsx'
 function goOn(giving: Giving): void {
   const view = giving.view()
   const runs = view.step?.state === 'running'
-  const body = runs ? null : mainIntent(giving.stamp(2000), () => null)(view)
+  const waits = view.step !== null && faceOf(view.step).main(view.step, null).isWaiting === true
+  const body = runs || waits ? null : mainIntent(giving.stamp(2000), () => null)(view)
   if (body !== null) return void giving.do(body)
   const { step } = view
   if (step === null) throw new Error('Nothing to do')

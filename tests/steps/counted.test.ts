@@ -38,13 +38,26 @@ describe('a count within a window', () => {
     expect(end(start + 60_000)).toBeNull()
   })
 
-  test('presses after the end do not count, even before the end was noticed', () => {
+  test('presses after the end are kept and do not count, even before the end was noticed', () => {
     giving.start()
-    giving.press('tapped', 59_000)
-    expect(giving.tryPress('tapped', 1001)).toBe('window_over')
-    end(giving.now)
-    expect(giving.tryPress('tapped', 10)).toBe('not_now')
+    const start = giving.now
+    giving.press('tapped', 59_000).press('tapped', 1001)
+    end(start + 60_000)
+    giving.press('tapped', 10)
     expect(giving.view().step?.face).toMatchObject({ tapped: 1 })
+    expect(giving.view().trials[0]?.stamps).toEqual([start, start + 60_000, start + 60_001, start + 60_011])
+  })
+
+  test('a press within the window counts, however late it is handled', () => {
+    giving.start()
+    const start = giving.now
+    end(start + 60_000)
+    giving.now = start
+    giving.press('tapped', 59_999.5)
+    expect(giving.view().step?.face).toMatchObject({ tapped: 1 })
+    expect(giving.view().trials[0]?.readings.tapped).toMatchObject({ value: 1 })
+    giving.do({ kind: 'undone' })
+    expect(giving.view().trials[0]?.readings.tapped).toMatchObject({ value: 0 })
   })
 
   test('STD-ADM-12 a count outside the plausible range is asked for again', () => {

@@ -1,8 +1,8 @@
 import { z } from 'zod'
-import { LEAVE, type StepChart } from '../../runner/chart-parts.ts'
+import { type Data, type Effect, LEAVE, type StepChart } from '../../runner/chart-parts.ts'
+import type { Stamp } from '../../runner/events.ts'
 import type { StepMoment } from '../../runner/moment.ts'
 import { isWithin, notPlausible } from '../../runner/plausible.ts'
-import { refuse } from '../../runner/refuse.ts'
 import type { Reading } from '../../runner/view.ts'
 import { keyDead, move, pressed } from '../press.ts'
 import { arms, endsWith, isAfterWindow, notOfWindow, startOf, startsWith, tapped } from '../window.ts'
@@ -25,24 +25,45 @@ const reading = (
   how: Pick<Reading, 'typed' | 'confirmed'>,
 ): Reading => ({ value, unit: countUnit(step), over: false, ...how, corrected: null })
 
-/** One more while the window is open. */
+/** Stamps of the presses after the end: kept, and not counted. */
+const afterOf = ({ local }: StepMoment) => (local.after as readonly number[] | undefined) ?? []
+
+/** The notes with one press more: by its stamp it counts, or comes after the end; when it is handled doesn't matter. */
+function withOne(moment: StepMoment, stamp: Stamp): Data {
+  if (isAfterWindow(moment, stamp)) return { ...moment.local, after: [...afterOf(moment), stamp.at] }
+  return { ...moment.local, taps: tapsOf(moment) + 1, lastTap: Math.max(lastTapOf(moment), stamp.at) }
+}
+
 const taps = move(tapped, {
   to: 'running',
   main: true,
-  refuses: (moment, { stamp }) =>
-    notOfWindow(moment, stamp) ?? (isAfterWindow(moment, stamp) ? refuse('window_over') : null),
-  does: (moment, { stamp }) => ({
-    local: { ...moment.local, taps: tapsOf(moment) + 1, lastTap: stamp.at },
-  }),
+  refuses: (moment, { stamp }) => notOfWindow(moment, stamp),
+  does: (moment, { stamp }) => ({ local: withOne(moment, stamp) }),
+})
+
+/** What a trial whose window is over holds by its notes: its start, its end, and what was pressed after it. */
+const trialOf = (moment: StepMoment, local: Data, end: number): NonNullable<Effect['trial']> => ({
+  stamps: [startOf(moment)?.at ?? end, end, ...afterOf({ ...moment, local })],
+  readings: {
+    tapped: reading(moment, tapsOf({ ...moment, local }), { typed: false, confirmed: false }),
+  },
 })
 
 const ends = endsWith('ended', (moment, end) => ({
-  local: moment.local,
-  trial: {
-    stamps: [startOf(moment)?.at ?? end, end],
-    readings: { tapped: reading(moment, tapsOf(moment), { typed: false, confirmed: false }) },
-  },
+  local: { ...moment.local, end },
+  trial: trialOf(moment, moment.local, end),
 }))
+
+/** A press that was on its way when the window ended: it counts if its stamp lies within. */
+const tapsLate = move(tapped, {
+  to: 'ended',
+  main: true,
+  refuses: (moment, { stamp }) => notOfWindow(moment, stamp),
+  does: (moment, { stamp }) => {
+    const local = withOne(moment, stamp)
+    return { local, trial: trialOf(moment, local, local.end as number) }
+  },
+})
 
 const enters = move(entered, {
   to: 'entered',
@@ -66,7 +87,7 @@ export const chart: StepChart = {
     waiting: { on: { armed: [arms] } },
     armed: { on: { started: [startsWith(() => ({ taps: 0 }))] } },
     running: { flight: 'running', on: { tapped: [taps], window_ended: ends } },
-    ended: { flight: 'held', on: { entered: [enters] } },
+    ended: { flight: 'held', on: { tapped: [tapsLate], entered: [enters] } },
     entered: { flight: 'held', on: { entered: [enters], kept: [keeps] } },
   },
 }

@@ -16,7 +16,7 @@ export type CountedFace = {
   readonly count: number | null
   readonly attempt: number
   readonly voidsLeft: number | null
-  /** The key is dead for a second from here. */
+  /** The key is dead for a second from here; null while presses after the end are kept. */
   readonly dead: ClockTime | null
 }
 
@@ -34,6 +34,6 @@ export function face(moment: StepMoment): CountedFace {
     count: typeof count === 'number' ? count : null,
     attempt: moment.attempt,
     voidsLeft: moment.voidsLeft,
-    dead: moment.dead,
+    dead: moment.state === 'ended' ? null : moment.dead,
   }
 }

@@ -40,14 +40,18 @@ export function restsSince(moment: StepMoment): ClockTime | null {
   return end && { at: Math.max(end.at, afterOf(moment).at(-1) ?? end.at), clock: end.clock }
 }
 
+/** ms after a tap in which another one is a bounce of the key. */
+export function bounceOf(moment: StepMoment): number {
+  const { bounce } = fieldsOf(moment)
+  return 1000 * ((bounce && moment.quantity(bounce, 's')) ?? 0)
+}
+
 function refuses(moment: StepMoment, { stamp }: { readonly stamp: Stamp }): Refusal | null {
   const misplaced = notOfWindow(moment, stamp)
   const last = lastOf(moment)
   if (misplaced !== null || last === null) return misplaced
   if (stamp.at <= last) return refuse('out_of_order')
-  const { bounce } = fieldsOf(moment)
-  const ms = 1000 * ((bounce && moment.quantity(bounce, 's')) ?? 0)
-  return stamp.at - last < ms ? refuse('bounce', { ms: stamp.at - last }) : null
+  return stamp.at - last < bounceOf(moment) ? refuse('bounce', { ms: stamp.at - last }) : null
 }
 
 const counted = (value: number): Reading => ({

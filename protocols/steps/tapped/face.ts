@@ -1,6 +1,6 @@
 import type { ClockTime, StepMoment } from '../../runner/moment.ts'
 import { startOf, windowOf } from '../window.ts'
-import { cueOf, pressesOf, restsSince, SETTLING } from './chart.ts'
+import { bounceOf, cueOf, pressesOf, restsSince, SETTLING } from './chart.ts'
 
 /** What the screen draws of taps within a window. Times are seconds, stamps ms on the clock they name. */
 export type TappedFace = {
@@ -13,6 +13,8 @@ export type TappedFace = {
   readonly restsSince: ClockTime | null
   /** Seconds that the hand is given to come to rest. */
   readonly settling: number
+  /** ms after a tap in which another one is a bounce of the key. */
+  readonly bounceMs: number
   readonly count: number
   readonly attempt: number
   readonly voidsLeft: number | null
@@ -29,6 +31,7 @@ export function face(moment: StepMoment): TappedFace {
     startedAt: state === 'running' && start !== null ? { at: start.at, clock: start.clock } : null,
     restsSince: state === 'over' ? restsSince(moment) : null,
     settling: SETTLING,
+    bounceMs: bounceOf(moment),
     count: pressesOf(moment).length,
     attempt: moment.attempt,
     voidsLeft: moment.voidsLeft,

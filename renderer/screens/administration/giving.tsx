@@ -24,6 +24,8 @@ export interface GivingProps extends CommandsProps {
   readonly mainKey: string
   readonly showClock: boolean
   readonly isDead: boolean
+  /** The main key has been down for long: it lies under something, or its release was never told. */
+  readonly isStuck: boolean
   readonly happeningKeys: Readonly<Record<string, string | null>>
   readonly onPointer: (event: PointerEvent) => void
   readonly onMain: (at: number) => void
@@ -37,23 +39,24 @@ export interface GivingProps extends CommandsProps {
 }
 
 /** What the next press does, in words; the same place and the same key whatever it is. */
-function mainWords(view: AdministrationView): string {
+function mainWords(view: AdministrationView): { readonly label: string; readonly isWaiting: boolean } {
   const event = mainOffer(view)
   if (view.step === null || (event !== null && ownEvent(view.step, event) === null)) {
     const waits = view.unexplained.length > 0 ? 'needs_reason' : 'waits'
     const key = `administration.main.${event ?? waits}`
-    return say(hasWords(key) ? key : 'administration.main.waits')
+    return { label: say(hasWords(key) ? key : 'administration.main.waits'), isWaiting: event === null }
   }
   const words = faceOf(view.step).main(view.step, ownEvent(view.step, event))
-  return say(words.key, words.values)
+  return { label: say(words.key, words.values), isWaiting: event === null || words.isWaiting === true }
 }
 
 function Main({ view, mainKey, isDead, state, onPointer, onMain }: GivingProps) {
+  const { label, isWaiting } = mainWords(view)
   return (
     <MainAction
-      label={mainWords(view)}
+      label={label}
       keyCode={mainKey}
-      isWaiting={isDead || mainOffer(view) === null || state.view === null}
+      isWaiting={isDead || isWaiting || state.view === null}
       onPointerDown={(event) => {
         event.preventDefault()
         onPointer(event.nativeEvent)
@@ -88,6 +91,7 @@ function StepBody({ step, ...props }: GivingProps & { readonly step: StepView })
         <h2 className="giving-kind">{say(`steps.${step.kind}.heading`)}</h2>
         <RefusalNotice refusal={props.state.refusal} />
         <BrokenOff view={props.view} />
+        {props.isStuck ? <Notice tone="caution" title={say('administration.stuck')} isLive /> : null}
         {isUnderWay ? null : <Text step={step} look={isTrial ? 'giving-text giving-trial' : 'giving-text'} />}
         <Face step={step} showClock={props.showClock} send={props.send} prepare={props.prepare} />
         {isUnderWay ? <Text step={step} look="giving-text giving-trial soft" /> : null}
@@ -165,7 +169,7 @@ export function Giving(props: GivingProps) {
   const [announced, setAnnounced] = useState('')
   const standing = JSON.stringify([view.step?.name, view.step?.place, view.step?.state])
   const running = view.step !== null && faceOf(view.step).isRunning(view.step)
-  const now = [view.step?.text ?? '', mainWords(view)].join(' ')
+  const now = [view.step?.text ?? '', mainWords(view).label].join(' ')
   // Nothing is read out while a clock runs for the client.
   if (!running && announced !== now) setAnnounced(now)
   return (

@@ -18,7 +18,7 @@ import type { Desk, DeskState } from './desk.ts'
 import { Giving } from './giving.tsx'
 import { stepBody } from './intents.ts'
 import { Panels } from './panels.tsx'
-import { useClockTold, useDue, useOrphans, useSleepWatch, useTones } from './use-clock.ts'
+import { useClockTold, useClockWatch, useDue, useOrphans, useTones } from './use-clock.ts'
 import { useDesk } from './use-desk.ts'
 import { useDead, usePresses } from './use-press.ts'
 import { Halted, Stale } from './waits.tsx'
@@ -37,6 +37,8 @@ interface StandingProps {
   readonly desk: Desk
   readonly view: AdministrationView
   readonly state: DeskState
+  /** Looks whether the clocks can be trusted; see `useClockWatch`. */
+  readonly look: () => boolean
 }
 
 /** Hides everything of the test; whatever runs under it runs on, and its keys work as before. */
@@ -62,7 +64,7 @@ function useActs(desk: Desk): (body: EventBody) => Promise<string | null> {
   }
 }
 
-function Standing({ desk, view, state }: StandingProps) {
+function Standing({ desk, view, state, look }: StandingProps) {
   const settings = useSettings()
   const [panel, setPanel] = useState<Command | null>(null)
   const [isCovered, setCovered] = useState(false)
@@ -72,11 +74,13 @@ function Standing({ desk, view, state }: StandingProps) {
     desk,
     view,
     settings,
+    look,
     open: (command) => (command === 'cover' ? setCovered((before) => !before) : setPanel(command)),
   })
-  const pointer = useInput(settings, presses)
+  const [isStuck, setStuck] = useState(false)
+  const pointer = useInput(settings, { ...presses, stuck: setStuck })
   const isDead = useDead(view)
-  useDue(desk, view)
+  useDue(desk, view, look)
   useTones(view, settings.sound)
   if (view.phase === 'halted') return <Halted view={view} onAct={onAct} />
   if (view.phase === 'stale') return <Stale view={view} onAct={onAct} />
@@ -92,6 +96,7 @@ function Standing({ desk, view, state }: StandingProps) {
         mainKey={settings.mainKey}
         showClock={settings.showClock}
         isDead={isDead}
+        isStuck={isStuck}
         taken={taken}
         happeningKeys={presses.keys}
         onPointer={pointer}
@@ -126,7 +131,7 @@ export default function AdministrationScreen({ store, administration, onLeave }:
   const isElsewhere = view !== null && !HERE.includes(view.phase)
   useOrphans(desk, view)
   useClockTold(desk, view?.phase)
-  useSleepWatch(desk)
+  const look = useClockWatch(desk)
   useEffect(() => {
     if (isElsewhere) onLeave()
   }, [isElsewhere, onLeave])
@@ -136,7 +141,7 @@ export default function AdministrationScreen({ store, administration, onLeave }:
   return (
     <div className="giving" data-clock={CLOCK}>
       <FaultNotice fault={fault} onAgain={() => void desk.read()} />
-      <Standing desk={desk} view={view} state={state} />
+      <Standing desk={desk} view={view} state={state} look={look} />
     </div>
   )
 }

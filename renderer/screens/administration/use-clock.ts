@@ -1,9 +1,10 @@
 /** The clock beside the chart: what time alone brings about, and what breaks a running trial off. */
-import { useEffect, useRef } from 'react'
+import { useCallback, useEffect, useRef } from 'react'
 import type { AdministrationView, StepView } from '../../../protocols/runner/view.ts'
 import { measureClock, type Moment, momentNow } from '../../input/clock.ts'
+import { type ClockWatch, watchClocks } from '../../input/clock-watch.ts'
 import { hush, play } from '../../input/sound.ts'
-import { watchSleep, whenOver } from '../../input/ticker.ts'
+import { whenOver } from '../../input/ticker.ts'
 import { faceOf } from '../../steps/registry.ts'
 import type { Desk } from './desk.ts'
 import { isConfirmedHere } from './confirmed-here.ts'
@@ -27,8 +28,8 @@ const TELL_AGAIN = 500
 
 const NEVER = { at: 0, clock: '' }
 
-/** Sends what is due once its time is over. */
-export function useDue(desk: Desk, view: AdministrationView | null): void {
+/** Sends what is due once its time is over; `look` sees first whether the clock it is due by can be trusted. */
+export function useDue(desk: Desk, view: AdministrationView | null, look: () => boolean): void {
   const step = view?.phase === 'giving' ? view.step : null
   const now = useNewest(step)
   const key = step === null ? null : standing(step)
@@ -41,6 +42,7 @@ export function useDue(desk: Desk, view: AdministrationView | null): void {
     let timer: ReturnType<typeof setTimeout> | undefined
     // A window, limit or rest that the chart doesn't take as over is told once more: it never hangs.
     const tell = async (moment: Moment): Promise<void> => {
+      look()
       const { refusal } = await desk.act(dueIntent(here, due.event, { ...moment }), true)
       if (refusal !== null) timer = setTimeout(() => void tell(momentNow()), TELL_AGAIN)
     }
@@ -49,7 +51,7 @@ export function useDue(desk: Desk, view: AdministrationView | null): void {
       callOff()
       clearTimeout(timer)
     }
-  }, [desk, key, now])
+  }, [desk, key, now, look])
 }
 
 /** Tells the host once how finely this page's clock tells time apart. */
@@ -75,10 +77,17 @@ export function useOrphans(desk: Desk, view: AdministrationView | null): void {
   }, [desk, view])
 }
 
-export function useSleepWatch(desk: Desk): void {
+/**
+ * Breaks a running trial off when its clock can't be trusted. Gives back how to look at once: false means that it was
+ * just broken off, or would have been.
+ */
+export function useClockWatch(desk: Desk): () => boolean {
+  const watch = useRef<ClockWatch | null>(null)
   useEffect(() => {
-    return watchSleep(() => void desk.act(breakIntent('suspended'), true))
+    watch.current = watchClocks((why) => void desk.act(breakIntent(why), true))
+    return () => watch.current?.end()
   }, [desk])
+  return useCallback(() => watch.current?.look() ?? true, [])
 }
 
 /** Sounds what the step has come to, once each time it changes; silent while sound is off or the test waits. */

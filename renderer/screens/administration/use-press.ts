@@ -24,7 +24,13 @@ import {
 interface Presses {
   readonly desk: Desk
   readonly view: AdministrationView | null
-  readonly settings: { readonly mainKey: string; readonly pedalKey: string | null }
+  readonly settings: {
+    readonly mainKey: string
+    readonly pedalKey: string | null
+    readonly bounceMs: number
+  }
+  /** Looks whether the clocks can be trusted; see `useClockWatch`. */
+  readonly look: () => boolean
   /** Opens the form or panel of a command that needs more than a key. */
   readonly open: (command: Command) => void
 }
@@ -33,11 +39,13 @@ const stampAt = (at: number, input: InputKind): Stamp => stampOf({ at, input }, 
 
 const standing = (step: StepView): string => JSON.stringify([step.name, step.place])
 
-export function usePresses({ desk, view, settings, open }: Presses) {
+export function usePresses({ desk, view, settings, look, open }: Presses) {
   const prepared = useRef<{ readonly at: string; readonly data: EventData | null }>({ at: '', data: null })
   const keys = happeningKeys(keyed(view?.step ?? null))
 
   const main = (at: number, input: InputKind): void => {
+    // What it was meant for was just broken off: it must not do whatever comes after that.
+    if (!look()) return
     void desk.act(
       mainIntent(stampAt(at, input), (step) =>
         prepared.current.at === standing(step) ? prepared.current.data : null,
@@ -76,6 +84,7 @@ export function usePresses({ desk, view, settings, open }: Presses) {
     main,
     happening,
     command,
+    bounceMs: () => (view?.step ? faceOf(view.step).bounceMs(view.step) : null) ?? settings.bounceMs,
     prepare: (data: EventData | null) => {
       if (view?.step) prepared.current = { at: standing(view.step), data }
     },

@@ -58,6 +58,7 @@ export default {
   Face,
   main: (_step, event) => ({ key: `steps.ask.${event ?? 'waits'}` }),
   press: (_event, stamp) => ({ stamp }),
+  bounceMs: () => null,
   dead: (step) => faceIn(step).dead,
   due: () => null,
   isRunning: () => false,

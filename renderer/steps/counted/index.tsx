@@ -57,11 +57,16 @@ export default {
   kind: 'counted',
   isTrial: true,
   Face,
-  main: (step, event) => ({
-    key: event === 'tapped' ? 'steps.counted.tap' : `steps.counted.${event ?? 'waits'}`,
-    values: { start: faceIn(step).start.text, unit: tellUnit(faceIn(step).unit) },
-  }),
+  main: (step, event) => {
+    // Once time is over a press is kept and doesn't count: what is wanted is the count.
+    if (step.state === 'ended') return { key: 'steps.counted.waits', isWaiting: true }
+    return {
+      key: event === 'tapped' ? 'steps.counted.tap' : `steps.counted.${event ?? 'waits'}`,
+      values: { start: faceIn(step).start.text, unit: tellUnit(faceIn(step).unit) },
+    }
+  },
   press: (_event, stamp) => ({ stamp }),
+  bounceMs: () => null,
   dead: (step) => faceIn(step).dead,
   due: (step) => {
     const { startedAt, window } = faceIn(step)

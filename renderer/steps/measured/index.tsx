@@ -35,6 +35,7 @@ export default {
   Face,
   main: (_step, event) => ({ key: `steps.measured.${event ?? 'waits'}` }),
   press: (_event, stamp) => ({ stamp }),
+  bounceMs: () => null,
   dead: (step) => faceIn(step).dead,
   due: () => null,
   isRunning: () => false,

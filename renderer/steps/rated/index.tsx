@@ -53,6 +53,7 @@ export default {
   Face,
   main: (_step, event) => ({ key: `steps.rated.${event ?? 'waits'}` }),
   press: (_event, stamp) => ({ stamp }),
+  bounceMs: () => null,
   dead: (step) => faceIn(step).dead,
   due: () => null,
   isRunning: () => false,

@@ -70,6 +70,7 @@ export default {
   Face,
   main: () => ({ key: 'steps.rest.waits' }),
   press: () => null,
+  bounceMs: () => null,
   dead: () => null,
   due: (step, now) => {
     const { from, least } = faceIn(step)

@@ -47,6 +47,7 @@ export default {
     return { key: `steps.tapped.${event ?? 'waits'}` }
   },
   press: (_event, stamp) => ({ stamp }),
+  bounceMs: (step) => (step.state === 'running' || step.state === 'over' ? faceIn(step).bounceMs : null),
   dead: (step) => faceIn(step).dead,
   due: (step, now) => {
     const { startedAt, window, restsSince, settling } = faceIn(step)

@@ -67,6 +67,7 @@ export default {
     values: { start: faceIn(step).start.text, stop: faceIn(step).stop.text },
   }),
   press: (_event, stamp) => ({ stamp }),
+  bounceMs: () => null,
   dead: (step) => faceIn(step).dead,
   due: (step) => {
     const { startedAt, limit } = faceIn(step)
