@@ -71,6 +71,16 @@ function keyOf(name: string): { code: string; key: string; keyCode: number; text
   }
 }
 
+/** The two events of a press of 40 ms, as the devtools protocol takes them, at a moment of the wall clock in seconds. */
+export function keyEvents(name: string, seconds: number) {
+  const { code, key, keyCode, text } = keyOf(name)
+  const common = { code, key, windowsVirtualKeyCode: keyCode, nativeVirtualKeyCode: keyCode }
+  return [
+    { type: 'keyDown', ...common, ...(text === undefined ? {} : { text }), timestamp: seconds },
+    { type: 'keyUp', ...common, timestamp: seconds + 0.04 },
+  ] as const
+}
+
 export class Keyboard {
   readonly #session: CDPSession
   constructor(session: CDPSession) {
@@ -79,19 +89,7 @@ export class Keyboard {
 
   /** Presses a key at a moment of the wall clock, given in seconds with fractions; it's held for 40 ms. */
   async pressAt(name: string, seconds: number): Promise<void> {
-    const { code, key, keyCode, text } = keyOf(name)
-    const common = { code, key, windowsVirtualKeyCode: keyCode, nativeVirtualKeyCode: keyCode }
-    await this.#session.send('Input.dispatchKeyEvent', {
-      type: 'keyDown',
-      ...common,
-      ...(text === undefined ? {} : { text }),
-      timestamp: seconds,
-    })
-    await this.#session.send('Input.dispatchKeyEvent', {
-      type: 'keyUp',
-      ...common,
-      timestamp: seconds + 0.04,
-    })
+    for (const event of keyEvents(name, seconds)) await this.#session.send('Input.dispatchKeyEvent', event)
   }
 
   async press(name: string): Promise<void> {
