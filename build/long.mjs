@@ -1,10 +1,10 @@
 /** `npm run long -- NAME`: runs one of the long checks in tests/long, with figures on standard output. */
 import { spawnSync } from 'node:child_process'
-import { readdirSync } from 'node:fs'
+import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { install } from './install.mjs'
 import { build } from './make.mjs'
-import { ensureNeeds } from './needs.mjs'
+import { ensureNeeds, ensureXServer } from './needs.mjs'
 import { childEnvironment, fail, requireNode24, root } from './node24.mjs'
 
 const names = readdirSync(join(root, 'tests', 'long'))
@@ -15,6 +15,7 @@ if (!names.includes(name)) fail(`There is no long check "${name ?? ''}".`, `Say 
 
 install()
 const needs = ensureNeeds()
+if (readFileSync(join(root, 'tests', 'long', `${name}.test.ts`), 'utf8').includes('./x-')) ensureXServer()
 build()
 const done = spawnSync(
   requireNode24(),

@@ -38,6 +38,16 @@ function fetchPackages(packages) {
   return true
 }
 
+/** A screen that exists in memory only, for the long checks that press real keys. */
+export function ensureXServer() {
+  if (onPath('Xvfb') === null) fetchPackages(['xvfb'])
+  if (onPath('Xvfb') !== null) return
+  fail(
+    'This check presses the keys of an X server, and Xvfb was not found.',
+    'Install xvfb, then run it again.',
+  )
+}
+
 /** @returns {{ EVENHAND_CHROMIUM: string }} what the tests' environment must name */
 export function ensureNeeds() {
   const missing = []

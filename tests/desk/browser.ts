@@ -12,14 +12,16 @@ const FLAGS = [
   '--disable-sync',
 ]
 
-export async function openBrowser(): Promise<Browser> {
+/** @param display an X server to show it on; left out: it is shown nowhere */
+export async function openBrowser(display?: number): Promise<Browser> {
   const executablePath = process.env['EVENHAND_CHROMIUM']
   if (executablePath === undefined) throw new Error('EVENHAND_CHROMIUM names no browser: run `npm test`')
   const asRoot = process.getuid?.() === 0
   return chromium.launch({
     executablePath,
-    headless: true,
+    headless: display === undefined,
     args: asRoot ? ['--no-sandbox', ...FLAGS] : FLAGS,
+    ...(display !== undefined && { env: { ...process.env, DISPLAY: `:${display}` } }),
   })
 }
 

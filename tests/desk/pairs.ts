@@ -30,10 +30,11 @@ const block = Buffer.alloc(4_000_000, 1)
 for (;;) { writeSync(file, block, 0, block.length, 0); fsyncSync(file) }
 `
 
+const begin = (code: string, ...args: string[]): ChildProcess =>
+  spawn(process.execPath, ['-e', code, ...args], { stdio: 'ignore' })
+
 /** Two processes that take all the processor they get, and one that keeps the records' disk writing and syncing. */
 export function loadMachine(folder: string): { end(): Promise<void> } {
-  const begin = (code: string, ...args: string[]): ChildProcess =>
-    spawn(process.execPath, ['-e', code, ...args], { stdio: 'ignore' })
   const children = [begin(BUSY), begin(BUSY), begin(SYNCING, `${folder}/busy`)]
   return {
     end: async () => {
@@ -94,12 +95,15 @@ export async function givePairs(page: Page, key: string, count: number, seed: nu
       const spacing = 0.2 + random() * 7.8
       spacings.push(spacing)
       at = await giveTrial(session, at, spacing)
-      await rehearsal.until(({ trials }) => trials.filter(({ status }) => status === 'standing').length >= run)
+      await rehearsal.until(
+        ({ trials }) => trials.filter(({ status }) => status === 'standing').length >= run,
+      )
     }
     const { trials } = await rehearsal.view()
     for (const [index, spacing] of spacings.entries()) {
       const time = trials[index]?.readings['time']?.value
-      if (typeof time !== 'number') throw new Error(`trial ${index + 1} has no time: ${JSON.stringify(trials[index])}`)
+      if (typeof time !== 'number')
+        throw new Error(`trial ${index + 1} has no time: ${JSON.stringify(trials[index])}`)
       errors.push(Math.abs(time - spacing) * 1000)
     }
   }

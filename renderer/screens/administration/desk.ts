@@ -50,8 +50,6 @@ const NOTHING: Acted = { taken: false, refusal: null }
 
 /** How long to wait before a host that didn't answer is asked again, in ms. */
 const AGAIN = 700
-/** Presses that wait behind an unanswered one; more would only be guesses at what will be there. */
-const MOST_WAITING = 6
 
 /** Answers that don't say whether the act was written. */
 const UNKNOWN_END: readonly string[] = ['host_gone', 'bad_reply']
@@ -154,7 +152,6 @@ export function openDesk(host: DeskHost, which: Which): Desk {
     },
     act: (intent, quiet) =>
       new Promise((done) => {
-        if (queue.length >= MOST_WAITING) return done(NOTHING)
         queue.push({ intent, quiet, done })
         void work()
       }),

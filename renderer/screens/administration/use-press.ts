@@ -35,6 +35,13 @@ interface Presses {
   readonly open: (command: Command) => void
 }
 
+/** Presses that wait for an answer while no trial is under way; more would only be guesses at what will be there. */
+const MOST_WAITING = 6
+
+/** True from a trial that is made ready to its end: each press has a stamp of its own and counts, however long it waits. */
+const isUnderWay = (step: StepView | null): boolean =>
+  step !== null && faceOf(step).isTrial && step.state !== 'waiting'
+
 const stampAt = (at: number, input: InputKind): Stamp => stampOf({ at, input }, performance.now())
 
 const standing = (step: StepView): string => JSON.stringify([step.name, step.place])
@@ -46,6 +53,7 @@ export function usePresses({ desk, view, settings, look, open }: Presses) {
   const main = (at: number, input: InputKind): void => {
     // What it was meant for was just broken off: it must not do whatever comes after that.
     if (!look()) return
+    if (desk.state().waiting > MOST_WAITING && !isUnderWay(view?.step ?? null)) return
     void desk.act(
       mainIntent(stampAt(at, input), (step) =>
         prepared.current.at === standing(step) ? prepared.current.data : null,
