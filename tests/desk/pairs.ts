@@ -33,9 +33,9 @@ for (;;) { writeSync(file, block, 0, block.length, 0); fsyncSync(file) }
 const begin = (code: string, ...args: string[]): ChildProcess =>
   spawn(process.execPath, ['-e', code, ...args], { stdio: 'ignore' })
 
-/** Two processes that take all the processor they get, and one that keeps the records' disk writing and syncing. */
-export function loadMachine(folder: string): { end(): Promise<void> } {
-  const children = [begin(BUSY), begin(BUSY), begin(SYNCING, `${folder}/busy`)]
+/** So many processes that take all the processor they get, and one that keeps the records' disk writing and syncing. */
+export function loadMachine(folder: string, busy: number): { end(): Promise<void> } {
+  const children = [...Array.from({ length: busy }, () => begin(BUSY)), begin(SYNCING, `${folder}/busy`)]
   return {
     end: async () => {
       for (const child of children) {

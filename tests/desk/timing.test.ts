@@ -11,7 +11,7 @@ const PAIRS = 20
 const SEED = 20_260_302
 
 const records = recordsFolder()
-const load = loadMachine(records.path)
+const load = loadMachine(records.path, 1)
 let browser: Browser
 let host: Host
 let page: Page

@@ -37,7 +37,7 @@ scores:
 `
 
 const records = recordsFolder()
-const load = loadMachine(records.path)
+const load = loadMachine(records.path, 2)
 let host: Host
 beforeAll(async () => {
   addProtocol(records.path, 'pairs', STEPS)
