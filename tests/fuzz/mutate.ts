@@ -8,7 +8,7 @@ const MOST_LINES = 150
 const MAIN = 'protocol.yaml'
 
 /** Draws whole numbers below a bound; the same for the same seed (mulberry32). */
-export function drawing(seed: number): (below: number) => number {
+function drawing(seed: number): (below: number) => number {
   let state = seed >>> 0
   return (below) => {
     state = (state + 0x6d2b79f5) >>> 0
