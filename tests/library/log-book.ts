@@ -38,19 +38,33 @@ export interface Occasion {
 
 const CLOCK = 'page-1'
 
+const made = new Map<string, Pick<LogBook, 'protocol' | 'runner'>>()
+
+/** A protocol and its runner: neither changes, so each is made once for a file of tests. */
+function madeOnce(name: string): Pick<LogBook, 'protocol' | 'runner'> {
+  const before = made.get(name)
+  if (before) return before
+  const { protocol } = readProtocol(folderOf(name))
+  if (!protocol) throw new Error(`${name} can't be read`)
+  const now = { protocol, runner: runnerFor(protocol) }
+  made.set(name, now)
+  return now
+}
+
 /** The log of one administration, each event taken by the runner at once. One made-up clock runs along. */
 export class LogBook {
   readonly protocol: Protocol
   readonly runner: Runner
   readonly log: Recorded[] = []
   #administration: Administration
+  /** The view of the administration as it stands; null once an event was taken. */
+  #view: AdministrationView | null = null
   #now = 0
 
   constructor(name: string) {
-    const { protocol } = readProtocol(folderOf(name))
-    if (!protocol) throw new Error(`${name} can't be read`)
+    const { protocol, runner } = madeOnce(name)
     this.protocol = protocol
-    this.runner = runnerFor(protocol)
+    this.runner = runner
     this.#administration = this.runner.begin()
   }
 
@@ -68,6 +82,7 @@ export class LogBook {
       throw new Error(`${body.kind} at ${name} ${JSON.stringify(place)}: ${next.refused}`)
     }
     this.#administration = next
+    this.#view = null
     this.log.push(event)
     const owed = this.runner.owed(next, { random: () => 0, earlier: () => [] })
     if (owed) this.act(owed)
@@ -109,7 +124,8 @@ export class LogBook {
   }
 
   view(): AdministrationView {
-    return this.runner.view(this.#administration, this.log[0]?.id ?? '')
+    this.#view ??= this.runner.view(this.#administration, this.log[0]?.id ?? '')
+    return this.#view
   }
 
   step(): StepView | null {

@@ -26,6 +26,7 @@ const UNPRACTISED = [
   'moberg_pickup',
   'touch_threshold',
   'two_point_discrimination',
+  'wolf_motor_function',
 ]
 
 describe.each(TESTS)('%s', (name) => {

@@ -45,6 +45,8 @@ function said(
   const passes = loops.flatMap(({ name, fields }): [string, string | number][] => {
     if (fields.in === 'hands') return [[name, side]]
     if (typeof fields.in === 'string') return [[name, protocol.lists[fields.in]?.[0]?.id ?? '']]
+    if (typeof fields.over === 'string')
+      return [[String(fields.level), protocol.lists[fields.over]?.[0]?.id ?? '']]
     return fields.times === undefined ? [] : [[name, 1]]
   })
   const place = Object.fromEntries(passes)
