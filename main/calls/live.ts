@@ -49,7 +49,7 @@ interface Parts {
 /** More than a desk has open at once. */
 const MOST_IN_HAND = 16
 /** Acts after which somebody relies on what is on record. */
-const ENDS: ReadonlySet<string> = new Set(['finished', 'withdrawn', 'noted'])
+const ENDS: ReadonlySet<string> = new Set(['finished', 'withdrawn', 'noted', 'rating_ended'])
 /** Events that say whose and what it is: not for screens to make. */
 const HOST_ONLY: ReadonlySet<string> = new Set(['opened', 'assigned'])
 

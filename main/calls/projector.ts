@@ -30,10 +30,10 @@ export const projector: Projector<State> = {
   },
   project({ kept, administration }) {
     const view = kept.runner.view(administration, NOBODY)
-    const ended = view.phase === 'finished' || view.phase === 'withdrawn'
+    const ended = ENDED.has(view.phase)
     return {
       title: view.protocol.title,
-      phase: view.phase,
+      phase: listedPhase(view),
       examiner: view.examiner,
       on: view.on,
       // Steps may add some on the way: counted once it is over, like the scores.
@@ -43,6 +43,12 @@ export const projector: Projector<State> = {
     } satisfies Projected
   },
 }
+
+const ENDED: ReadonlySet<string> = new Set(['finished', 'rating', 'withdrawn'])
+
+/** The phase as lists have it: a finished test of which grades are still to come is told apart. */
+const listedPhase = ({ phase, raters }: ReturnType<Kept['runner']['view']>): string =>
+  phase === 'finished' && raters.some(({ toCome }) => toCome > 0) ? 'to_rate' : phase
 
 type Prepared = ReturnType<Kept['runner']['view']>['prepared']
 

@@ -13,6 +13,7 @@ interface Signable {
   readonly stops?: readonly By[]
   readonly remarks?: readonly By[]
   readonly pauses?: readonly By[]
+  readonly raters?: readonly { readonly later: readonly By[] }[]
 }
 
 /**
@@ -42,5 +43,6 @@ export function signed<Of extends Signable>(
     ...(of.stops && { stops: of.stops.map(byName) }),
     ...(of.remarks && { remarks: of.remarks.map(byName) }),
     ...(of.pauses && { pauses: of.pauses.map(byName) }),
+    ...(of.raters && { raters: of.raters.map((each) => ({ ...each, later: each.later.map(byName) })) }),
   }
 }

@@ -9,6 +9,7 @@ import { departuresOf } from './sections/departures.ts'
 import { factsOf } from './sections/facts.ts'
 import { historyOf } from './sections/history.ts'
 import { unverifiedNormsOf, verifiedNormsOf } from './sections/norms.ts'
+import { ratersOf } from './sections/raters.ts'
 import { trialsOf } from './sections/trials.ts'
 import { valuesOf } from './sections/values.ts'
 import { LANGUAGE, say } from './words.ts'
@@ -28,6 +29,7 @@ function blocksOf(input: ReportInput): Block[] {
     ...valuesOf(result),
     ...trialsOf(input),
     ...departuresOf(input),
+    ...ratersOf(input),
     ...verifiedNormsOf(result, names),
     ...changeOf(result, names),
     ...historyOf(input),

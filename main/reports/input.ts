@@ -22,7 +22,7 @@ export interface ReportInput {
   readonly protocol: Protocol
   readonly view: Pick<
     AdministrationView,
-    'phase' | 'prepared' | 'precautions' | 'stops' | 'pauses' | 'remarks' | 'firstHand'
+    'phase' | 'prepared' | 'precautions' | 'stops' | 'pauses' | 'remarks' | 'firstHand' | 'raters' | 'rules'
   >
   /** Null in a rehearsal. */
   readonly person: Person | null

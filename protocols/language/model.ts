@@ -29,6 +29,8 @@ export const OUTCOMES = [
   'stopped',
   'skipped',
   'credited',
+  /** Of a rater who rates another day: still to come. */
+  'pending',
 ] as const
 export type Outcome = (typeof OUTCOMES)[number]
 
@@ -110,6 +112,8 @@ export interface Raters {
   readonly count: number
   /** True where nobody who rates sees what another has given. */
   readonly unseen: boolean
+  /** True where one of them may rate another day, such as from a recording. */
+  readonly later: boolean
 }
 
 /** What may differ between kits and clinics. */

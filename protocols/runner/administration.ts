@@ -40,6 +40,7 @@ const STANDING: Readonly<Record<string, Standing>> = {
   interrupted: 'kept',
   noted: 'kept',
   finished: 'final',
+  rating_ended: 'final',
   withdrawn: 'final',
 }
 

@@ -92,8 +92,12 @@ export function closeAs(
   }
 }
 
+/** The outcome with which something is closed. */
+export const closingOf = (_state: State, { body }: Happened): Outcome =>
+  'outcome' in body ? (body.outcome as Outcome) : 'not_given'
+
 /** The trial is closed as tried, unable, refused, not allowed, absent or not given. */
-export function closeStep(at: StepGround): Transition[] {
+export function closeStep(at: StepGround, closes: Change = closeAs(at, closingOf)): Transition[] {
   const measures = Object.keys(at.kind.columns(at.step)).length > 0
   return along(
     at.ways,
@@ -102,10 +106,7 @@ export function closeStep(at: StepGround): Transition[] {
       refuses: (state, event) =>
         misplaced(state, event) ?? (measures ? null : refuse('no_trial', { step: at.step.name })),
     },
-    both(
-      closeAs(at, (_state, { body }) => ('outcome' in body ? (body.outcome as Outcome) : 'not_given')),
-      leaving,
-    ),
+    both(closes, leaving),
   )
 }
 

@@ -20,6 +20,7 @@ import {
 import { turnKey } from '../language/passes.ts'
 import { grow } from './grown.ts'
 import { isPartOf, samePlace } from './places.ts'
+import { isOverRaters } from './raters.ts'
 import type { Happened, State } from './state.ts'
 import {
   atOnce,
@@ -64,7 +65,11 @@ export function sectionNode(
       [TURN]: turnNode(ground, section, leave),
       ...nodes,
     },
-    on: { closed: closesPass(ground, section), [SETTLE_HAND]: settlesHand(ground, section) },
+    on: {
+      closed: closesPass(ground, section),
+      put_off: putsOff(ground, section),
+      [SETTLE_HAND]: settlesHand(ground, section),
+    },
   }
 }
 
@@ -208,17 +213,17 @@ export function cutOff(ground: Ground, reach: Reach, outcome: Outcome): Change {
 
 /** The pass at hand ends here; the section takes its next turn from it. */
 const endPass =
-  (ground: Ground, section: Section, outcome: Closing | 'stopped'): Change =>
+  (ground: Ground, section: Section, outcome: Closing | 'stopped' | 'pending'): Change =>
   (state, event) => {
     const { around, pass, turn } = sectionMoment(ground, state, section, state.place)
     const cut = cutOff(ground, { section: section.name, laterPasses: false }, outcome)(state, event)
     if (pass === null) return { ...cut, returning: null }
-    const closedHands = { ...state.closedHands, [pass]: outcome }
     return {
       ...cut,
       returning: null,
       place: placeOfPass(ground, section, around, pass, turn),
-      ...(section.fields.in === 'hands' && { closedHands }),
+      ...(section.fields.in === 'hands' &&
+        outcome !== 'pending' && { closedHands: { ...state.closedHands, [pass]: outcome } }),
     }
   }
 
@@ -239,6 +244,20 @@ function closesPass(ground: Ground, section: Section): Transition[] {
       endPass(ground, section, outcomeOf(event))(state, event),
     ),
   ]
+}
+
+const raterIn = ({ body }: Happened): string => ('rater' in body ? String(body.rater) : '')
+
+/** The rater at hand rates another day, here and in all that is still to come. */
+function putsOff(ground: Ground, section: Section): Transition[] {
+  if (ground.protocol.raters?.later !== true || !isOverRaters(section)) return []
+  const refuses = (state: State, event: Happened): Refusal | null =>
+    state.place[section.name] === raterIn(event) ? null : refuse('wrong_place', { section: section.name })
+  const change: Change = (state, event) => ({
+    ...endPass(ground, section, 'pending')(state, event),
+    putOff: [...state.putOff, raterIn(event)],
+  })
+  return [transition(turnOf(section.name), { waits: ({ running }) => running, refuses }, change)]
 }
 
 /** The stop ends the hand at hand: its section goes on with the other one. */

@@ -31,7 +31,13 @@ export const PRACTISE = '=practise'
 const FRONT = '=front'
 
 export function stepNode(ground: Ground, step: Step): ChartNode {
-  const at: StepGround = { ...ground, step, kind: stepKind(step), ways: waysAfter(ground, step.name) }
+  const at: StepGround = {
+    ...ground,
+    step,
+    kind: stepKind(step),
+    id: step.name,
+    ways: waysAfter(ground, step.name),
+  }
   const { chart } = at.kind
   const front = [...(frontOfGiven(at) ?? []), ...(frontOfFurther(at) ?? frontOfIdle(at) ?? [])]
   const always = [...front, atOnce(stateOf(step.name, chart.initial), null, null)]
@@ -72,21 +78,26 @@ const passedOver = (at: StepGround, holds: (state: State) => boolean): Transitio
   at.ways.map((way) => atOnce(way.target, (state) => holds(state) && way.when?.(state) !== false, way.change))
 
 function kindState(at: StepGround, name: string, state: StepState): ChartNode {
+  return {
+    id: stateOf(at.step.name, name),
+    on: {
+      ...movesOf(at, name, state),
+      ...mishaps(at, state),
+      interrupted: interruption(at, state),
+      [SETTLE_NOTHING]: goOn(at, state),
+    },
+  }
+}
+
+/** What leads on in a state of the kind's own chart. */
+export function movesOf(at: StepGround, name: string, state: StepState): Record<string, Transition[]> {
   const on: Record<string, Transition[]> = {}
   for (const [event, moves] of Object.entries(state.on)) {
     on[`${at.step.kind}.${event}`] = moves.flatMap((move, index) =>
       moveTransitions(at, name, move, moves.slice(0, index)),
     )
   }
-  return {
-    id: stateOf(at.step.name, name),
-    on: {
-      ...on,
-      ...mishaps(at, state),
-      interrupted: interruption(at, state),
-      [SETTLE_NOTHING]: goOn(at, state),
-    },
-  }
+  return on
 }
 
 function moveTransitions(
@@ -124,7 +135,7 @@ function moveTransitions(
     const running = at.kind.chart.states[move.to]?.flight === 'running'
     return [
       transition(
-        stateOf(at.step.name, move.to),
+        stateOf(at.id, move.to),
         law,
         both(does, ({ visit }) => ({ running, visit: visit && { ...visit, state: move.to } })),
       ),
@@ -137,16 +148,16 @@ function moveTransitions(
       event,
     )
   }
-  return [transition(at.step.name, law, breaks)]
+  return [transition(at.id, law, breaks)]
 }
 
 /** An interruption voids a running trial; one that only waits to be kept stays; anything else begins anew. */
-function interruption(at: StepGround, state: StepState): Transition[] {
+export function interruption(at: StepGround, state: StepState): Transition[] {
   if (state.flight === 'held') return []
   const running = state.flight === 'running'
   const law: Law = { automatic: true, when: (_state, event) => running || causeOf(event) !== 'focus_lost' }
   const change: Change = (now, event) => (running ? breakOff(at, now, event, brokenBy(causeOf(event))) : {})
-  return [transition(at.step.name, law, change, INTERRUPTED)]
+  return [transition(at.id, law, change, INTERRUPTED)]
 }
 
 export const causeOf = ({ body }: Happened): string => ('cause' in body ? String(body.cause) : 'restart')

@@ -5,6 +5,7 @@
 import { type AnyStateMachine, createMachine, type MachineConfig } from 'xstate'
 import { afterwards, told } from './afterwards.ts'
 import { givingNode } from './chart-giving.ts'
+import { beginsRating, ratingNode } from './chart-rating.ts'
 import type { Ground } from './due.ts'
 import { BACK, heldUp, pauseOver, phase } from './chart-waiting.ts'
 import { notPrepared, notToBeGiven } from './preparing.ts'
@@ -22,7 +23,8 @@ export function chartOf(ground: Ground): AnyStateMachine {
     confirming: confirming(ground),
     giving: givingNode(ground),
     ...heldUp(ground),
-    finished: {},
+    finished: { on: { rating_begun: [beginsRating(ground)] } },
+    rating: ratingNode(ground),
   }
   const phases = Object.entries(states).map(([name, node]): [string, ChartNode] => [
     name,

@@ -8,6 +8,7 @@ import type { ListOrder, PassId, SectionChart, SectionMoment } from './chart-par
 import { drawnBefore, pathOf } from './drawn.ts'
 import type { Place } from './events.ts'
 import { newest } from './grown.ts'
+import { isOverRaters } from './raters.ts'
 import type { Judging } from './judging.ts'
 import { samePlace } from './places.ts'
 import type { State } from './state.ts'
@@ -179,9 +180,10 @@ export const dueInPass = (
   id: PassId,
 ): Due[] => [...withinPass(ground, state, section, { place, pass: id, turn: 1, outcome: null })]
 
-/** What becomes of a hand that was closed before; null for hands that aren't and for other lists. */
+/** What becomes of a hand that was closed before, and of a rater who rates another day; null for all others. */
 export function closedAs(state: State, section: Section, item: PassId): Outcome | null {
-  return section.fields.in === 'hands' ? (state.closedHands[item] ?? null) : null
+  if (section.fields.in === 'hands') return state.closedHands[item] ?? null
+  return isOverRaters(section) && state.putOff.includes(String(item)) ? 'pending' : null
 }
 
 /** What is due at the node at hand: a step itself unless its trial is in flight, the steps of a section that waits to begin. */

@@ -120,6 +120,11 @@ const settled = z.strictObject({
   pain: z.int().min(0).max(10).nullable(),
   done: z.string().max(1000),
 })
+/** A rater's grades come another day: what is due of that rater stays pending. */
+const putOff = z.strictObject({ kind: z.literal('put_off'), rater: name })
+/** The grades of a rater that are still to come are given from here on, by whoever the event is of. */
+const ratingBegun = z.strictObject({ kind: z.literal('rating_begun'), rater: name })
+const ratingEnded = z.strictObject({ kind: z.literal('rating_ended') })
 const interrupted = z.strictObject({
   kind: z.literal('interrupted'),
   cause: z.enum(['restart', 'focus_lost', 'suspended', 'clock_changed']),
@@ -206,6 +211,9 @@ const runnerEvent = z.discriminatedUnion('kind', [
   resumed,
   halted,
   settled,
+  putOff,
+  ratingBegun,
+  ratingEnded,
   interrupted,
   reopened,
   undone,

@@ -10,6 +10,7 @@ import { chartOf } from './chart.ts'
 import type { Chance } from './chart-parts.ts'
 import { type Ground, sectionChart } from './due.ts'
 import type { EventBody, Recorded } from './events.ts'
+import { listOf } from './grown.ts'
 import { judgingOf } from './judging.ts'
 import { orderingMoment } from './ordering.ts'
 import { phaseOf } from './refusals.ts'
@@ -17,6 +18,7 @@ import { show } from './showing.ts'
 import { stepKind } from './step-ground.ts'
 import { stepMoment } from './step-moment.ts'
 import { stepOf, treeOf } from './tree.ts'
+import { openIn } from './unseen.ts'
 import type { AdministrationView, Refusal } from './view.ts'
 
 export type { Administration } from './administration.ts'
@@ -68,6 +70,7 @@ export function runnerFor(protocol: Protocol): Runner {
     view: (administration, id) => show(ground, administration, id),
     standing: ({ snapshot }) => ({
       ...ground.judging.standing(snapshot.context),
+      trials: openIn(ground, listOf(snapshot.context.trials)),
       isWithdrawn: phaseOf(snapshot) === 'withdrawn',
     }),
   }

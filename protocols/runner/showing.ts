@@ -22,6 +22,7 @@ import type { Place } from './events.ts'
 import { listOf } from './grown.ts'
 import { offersOf } from './offers.ts'
 import { innermost, phaseOf } from './refusals.ts'
+import { pendingOf, raterOf } from './raters.ts'
 import type { State } from './state.ts'
 import { stepKind } from './step-ground.ts'
 import { stepMoment } from './step-moment.ts'
@@ -71,6 +72,7 @@ export function show(ground: Ground, administration: Administration, id: string)
     lastAt: administration.past?.recorded.at ?? '',
     trials: seenFrom(ground, { node: state.at, place: state.place }, trialsOf(state)),
     ...told(ground, state, say),
+    raters: ratersOf(ground, state),
     precautions: ground.protocol.precautions.map((each) => ({
       id: each.id,
       ask: say(each.ask, {}),
@@ -203,6 +205,19 @@ function levelsAt(ground: Ground, state: State, place: Place): Pick<StepView, 'l
   }
 }
 
+/** Those who rate, where one of them may do so another day. */
+function ratersOf(ground: Ground, state: State): AdministrationView['raters'] {
+  if (ground.protocol.raters?.later !== true) return []
+  return (ground.protocol.lists.raters ?? []).map(({ id }) => ({
+    id,
+    text: itemText(ground, state, 'raters', id) ?? id,
+    toCome: pendingOf(ground.tree, state.trials, id).length,
+    later: listOf(state.ratings)
+      .filter(({ rater }) => rater === id)
+      .map(({ by, at }) => ({ by, at })),
+  }))
+}
+
 /** An item's own name for the screen, where its list gives one as `title`. */
 function itemText({ protocol }: Ground, state: State, list: string, id: string): string | null {
   const key = `${list}.${id}.title`
@@ -238,7 +253,8 @@ function choosing(ground: Ground, { snapshot }: Administration): AdministrationV
 }
 
 function progress(ground: Ground, state: State): AdministrationView['progress'] {
-  const { passed, flight } = state
+  const { passed, flight, rating } = state
+  if (rating !== null) return ratingProgress(ground, state, rating)
   if (!ground.tree.spots.has(state.at)) {
     const all = state.begun ? [] : ground.protocol.steps[0] === undefined ? [] : dueFrom(ground, state)
     return { passed, due: passed + all.length }
@@ -248,6 +264,14 @@ function progress(ground: Ground, state: State): AdministrationView['progress'] 
     passed,
     due: passed + here + dueAfter(ground, state, state.at, { section: null, laterPasses: true }).length,
   }
+}
+
+/** Of what a rater gives after the end: how many grades are there, of all of them. */
+function ratingProgress({ tree }: Ground, { trials }: State, rater: string): AdministrationView['progress'] {
+  const all = listOf(trials).filter(
+    (trial) => trial.status === 'standing' && raterOf(tree, trial) === rater,
+  ).length
+  return { passed: all - pendingOf(tree, trials, rater).length, due: all }
 }
 
 function dueFrom(ground: Ground, state: State) {

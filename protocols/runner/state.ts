@@ -76,6 +76,12 @@ export interface State {
   readonly at: string
   /** Hands that are closed for the rest of the administration, with the outcome of what was due. */
   readonly closedHands: Readonly<Record<string, Closing | 'stopped'>>
+  /** Raters whose grades come another day, by their ids. */
+  readonly putOff: readonly string[]
+  /** The rater whose grades are being given after the test; null otherwise. */
+  readonly rating: string | null
+  /** The times at which grades were given after the test. */
+  readonly ratings: Grown<{ readonly rater: string; readonly by: string; readonly at: string }>
   readonly trials: Grown<Trial>
   /** How many trials and rows the last event has made: each has an id of its own. */
   readonly made: { readonly event: string; readonly count: number }
@@ -127,6 +133,9 @@ export const BEGINNING: State = {
   orders: nothingGrown(),
   at: '',
   closedHands: {},
+  putOff: [],
+  rating: null,
+  ratings: nothingGrown(),
   trials: nothingGrown(),
   made: { event: '', count: 0 },
   flight: null,

@@ -14,6 +14,8 @@ import { refuse } from './refuse.ts'
 export interface StepGround extends Ground {
   readonly step: Step
   readonly kind: StepKind
+  /** Id of its state in the chart: its name, where it is given in the test. */
+  readonly id: string
   /** How it is left. */
   readonly ways: readonly Way[]
 }

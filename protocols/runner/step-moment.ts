@@ -6,7 +6,11 @@ import type { StepGround } from './step-ground.ts'
 import { addedTo, lastEnd } from './trials.ts'
 
 /** The step at hand as its kind sees it in one of the states of its chart. */
-export function stepMoment(at: Omit<StepGround, 'kind' | 'ways'>, state: State, name: string): StepMoment {
+export function stepMoment(
+  at: Omit<StepGround, 'kind' | 'id' | 'ways'>,
+  state: State,
+  name: string,
+): StepMoment {
   const { step, judging, protocol } = at
   const { visit, flight } = state
   const place = visit?.place ?? state.place

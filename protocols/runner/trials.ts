@@ -8,6 +8,7 @@ import { grow, listOf, newest } from './grown.ts'
 import type { ClockTime } from './moment.ts'
 import { samePlace } from './places.ts'
 import type { Ending, Happened, State, Visit } from './state.ts'
+import { unratable } from './raters.ts'
 import { stepOf } from './tree.ts'
 import type { Reading, Trial } from './view.ts'
 
@@ -225,9 +226,12 @@ export function addRows(
   let { trials } = state
   const rows = due.filter((each) => isTrial(each.step) && !hasRow(state, each))
   const from = madeBy(state, event)
-  for (const [n, { step, place, outcome: settled }] of rows.entries()) {
+  for (const [n, { step, place, outcome: closed }] of rows.entries()) {
+    // What is cut off is not rated another day either.
+    const settled = closed === 'pending' && as.outcome !== 'pending' ? null : closed
     const credit = settled === null ? as.credit?.[step.name] : undefined
-    const outcome = settled ?? (as.credit !== undefined && credit === undefined ? 'not_given' : as.outcome)
+    const ends = settled ?? (as.credit !== undefined && credit === undefined ? 'not_given' : as.outcome)
+    const outcome = ends === 'pending' ? (unratable(ground.tree, trials, { step, place }) ?? ends) : ends
     trials = grow(trials, {
       ...newTrial(event, step, { step: step.name, place, attempts: 0, voids: 0, state: '', local: {} }),
       id: rowId(event.id, from + n),

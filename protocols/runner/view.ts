@@ -174,8 +174,18 @@ export const administrationView = z.strictObject({
   facts: clientFacts.nullable(),
   examiner: z.string(),
   on: z.string(),
-  /** `stale`: reopened after the protocol's longest gap; a choice is due. */
-  phase: z.enum(['preparing', 'confirming', 'giving', 'paused', 'halted', 'stale', 'finished', 'withdrawn']),
+  /** `rating`: grades that were put off are given after the end. `stale`: reopened after the protocol's longest gap; a choice is due. */
+  phase: z.enum([
+    'preparing',
+    'confirming',
+    'giving',
+    'paused',
+    'halted',
+    'stale',
+    'finished',
+    'rating',
+    'withdrawn',
+  ]),
   /** Why it waits, such as the pause's reason or that it was interrupted. */
   because: z.string().nullable(),
   firstHand: z.strictObject({ hand: z.string(), rule: z.string() }).nullable(),
@@ -205,6 +215,18 @@ export const administrationView = z.strictObject({
   rules: z.array(ruleView),
   deviations: z.array(deviation),
   corrections: z.array(correction),
+  /**
+   * Where one may rate another day: each of those who rate, with how many grades are still to come and when, and by
+   * whom, grades were given after the end. Else empty.
+   */
+  raters: z.array(
+    z.strictObject({
+      id: z.string(),
+      text: z.string(),
+      toCome: z.int(),
+      later: z.array(z.strictObject({ by: z.string(), at: z.string() })),
+    }),
+  ),
   /** Stops for the client's sake: what they ended, why, pain 0 to 10 and what was done. */
   stops: z.array(
     z.strictObject({

@@ -16,6 +16,7 @@ export type Command =
   | 'typed'
   | 'correct'
   | 'skip'
+  | 'later'
   | 'put_right'
   | 'cover'
   | 'help'
@@ -32,6 +33,7 @@ export const COMMAND_KEYS: Readonly<Record<Command, string>> = {
   typed: 't',
   correct: 'e',
   skip: 's',
+  later: 'l',
   put_right: 'w',
   cover: 'k',
   help: '?',

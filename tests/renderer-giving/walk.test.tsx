@@ -177,6 +177,8 @@ describe('The stage in other states', () => {
   it('has a key for every command in the list', () => {
     const view = new Giving(libraryProtocol('nine_hole_peg')).begin().view()
     const list = renderToStaticMarkup(<CommandList view={view} taken={[]} onCommand={() => {}} />)
-    expect([...list.matchAll(/<kbd/g)]).toHaveLength(Object.keys(COMMAND_KEYS).length - 1)
+    // The list doesn’t list itself, and this test has nobody who rates another day.
+    const listed = Object.keys(COMMAND_KEYS).filter((command) => command !== 'help' && command !== 'later')
+    expect([...list.matchAll(/<kbd/g)]).toHaveLength(listed.length)
   })
 })

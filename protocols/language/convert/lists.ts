@@ -40,5 +40,6 @@ export function ratersFrom(draft: Draft): Raters | null {
   }))
   for (const { id, properties } of raters) givenWords(draft, `raters.${id}.title`, properties.title)
   draft.lists = { ...draft.lists, raters }
-  return draft.place({ count, unseen: isTrue(childOf(tree, 'unseen')) }, tree)
+  const says = (key: string): boolean => isTrue(childOf(tree, key))
+  return draft.place({ count, unseen: says('unseen'), later: says('later') }, tree)
 }

@@ -65,7 +65,11 @@ const list = z.union([z.array(listItem).min(1).max(500), drawnList], {
   error: 'a list of items, or { draw: { one: 5, two: 5 } }',
 })
 
-const raters = z.strictObject({ count: z.int().min(2).max(10), unseen: z.boolean().optional() })
+const raters = z.strictObject({
+  count: z.int().min(2).max(10),
+  unseen: z.boolean().optional(),
+  later: z.boolean().optional(),
+})
 
 const BECOMES = ['go-on', 'tally', 'void', 'stop'] as const
 

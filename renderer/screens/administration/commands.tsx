@@ -18,6 +18,7 @@ const LISTED: readonly Command[] = [
   'typed',
   'close',
   'skip',
+  'later',
   'pause',
   'deviation',
   'accommodation',
@@ -90,7 +91,7 @@ export function CommandList(props: CommandsProps) {
   useListKeys(props)
   return (
     <ul className="giving-list">
-      {LISTED.map((command) => (
+      {LISTED.filter((command) => command !== 'later' || props.view.raters.length > 0).map((command) => (
         <li key={command}>
           <CommandButton command={command} isShut={!isOpen(props.view, command)} {...props} />
           <span className="soft small">{say(`administration.command.${command}_does`)}</span>

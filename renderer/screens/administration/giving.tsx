@@ -118,8 +118,10 @@ function AllGiven(props: GivingProps) {
   return (
     <div className="giving-columns">
       <div className="giving-step">
-        <p className="giving-text">{say('administration.all_given')}</p>
-        <Missing missing={view.missing} onTakeUp={props.onTakeUp} />
+        <p className="giving-text">
+          {say(view.phase === 'rating' ? 'administration.all_rated' : 'administration.all_given')}
+        </p>
+        <Missing missing={view.phase === 'rating' ? [] : view.missing} onTakeUp={props.onTakeUp} />
         {view.unexplained.length === 0 ? null : (
           <div className="stack">
             <p className="step-aside">

@@ -31,7 +31,7 @@ export interface AdministrationScreenProps {
   readonly onLeave: () => void
 }
 
-const HERE: readonly AdministrationView['phase'][] = ['giving', 'paused', 'halted', 'stale']
+const HERE: readonly AdministrationView['phase'][] = ['giving', 'paused', 'halted', 'stale', 'rating']
 
 interface StandingProps {
   readonly desk: Desk

@@ -7,7 +7,7 @@ import { faceOf } from '../../steps/registry.ts'
 import type { Intent } from './desk.ts'
 
 /** The event of a command that needs nothing but the key; the others open a form first. */
-const AT_ONCE: readonly Command[] = ['void', 'undo', 'stop']
+const AT_ONCE: readonly Command[] = ['void', 'undo', 'stop', 'later']
 
 export const isAtOnce = (command: Command): boolean => AT_ONCE.includes(command)
 
@@ -22,6 +22,7 @@ const EVENTS: Partial<Record<Command, readonly string[]>> = {
   remark: ['remarked'],
   correct: ['corrected'],
   skip: ['skipped'],
+  later: ['put_off'],
   put_right: ['corrected', 'relabelled', 'reattributed', 'withdrawn'],
 }
 
@@ -66,6 +67,7 @@ export function mainIntent(stamp: Stamp, prepared: (step: StepView) => EventData
     const event = mainOffer(view)
     if (event === 'resumed') return { kind: 'resumed' }
     if (event === 'finished') return { kind: 'finished' }
+    if (event === 'rating_ended') return { kind: 'rating_ended' }
     const { step } = view
     const own = ownEvent(step, event)
     if (step === null || own === null || isDead(step, stamp)) return null
@@ -81,10 +83,17 @@ export function commandIntent(command: Command, stamp: Stamp): Intent {
     if (command === 'undo') return { kind: 'undone' }
     if (command === 'stop') return { kind: 'halted', stamp }
     const { step } = view
+    if (command === 'later') return putOff(step)
     return command === 'void' && step !== null
       ? { kind: 'voided', step: step.name, place: step.place, stamp }
       : null
   }
+}
+
+/** Whoever rates at a step does so another day. */
+function putOff(step: StepView | null): EventBody | null {
+  const rater = step?.passes.find(({ list }) => list === 'raters')?.id ?? null
+  return rater === null ? null : { kind: 'put_off', rater }
 }
 
 export function happeningIntent(happening: string, stamp: Stamp): Intent {

@@ -45,7 +45,7 @@ interface LineActionsProps {
 
 function LineActions({ line, client, isNow }: LineActionsProps) {
   if (line.enteredInError || line.phase === 'withdrawn') return null
-  if (line.phase !== 'finished')
+  if (line.phase !== 'finished' && line.phase !== 'to_rate')
     return (
       <Button
         label={say('client.go_on.label', { test: line.protocol.title })}
@@ -56,6 +56,14 @@ function LineActions({ line, client, isNow }: LineActionsProps) {
     )
   return (
     <div className="row">
+      {line.phase === 'to_rate' ? (
+        <Button
+          label={say('client.rate.label', { test: line.protocol.title, on: showDate(line.on) })}
+          onPress={() => go(`administration/records/${line.id}`)}
+        >
+          {say('client.rate')}
+        </Button>
+      ) : null}
       <Button
         label={say('client.result.label', { test: line.protocol.title, on: showDate(line.on) })}
         onPress={() => go(`result/records/${line.id}`)}

@@ -10,11 +10,12 @@ import { useMainKey } from '../../parts/use-main-key.ts'
 import { useSettled } from '../../parts/use-settled.ts'
 import { say } from '../../words/index.ts'
 import type { StartingProps } from '../starting/preparing.tsx'
+import { StillToRate } from './still-to-rate.tsx'
 import { useVisitEnd } from './use-visit-end.ts'
 import './done.css'
 
 /** Between tests: only that it is done. The client reads along, so no value stands here. */
-export function DoneScreen({ view, store, saved, onLeave }: StartingProps) {
+export function DoneScreen({ view, store, saved, onChanged, onLeave }: StartingProps) {
   const settings = useSettings()
   const heading = useRef<HTMLHeadingElement>(null)
   useArrival(heading)
@@ -57,6 +58,7 @@ export function DoneScreen({ view, store, saved, onLeave }: StartingProps) {
       </h1>
       <div className="done-text">
         <p>{say(saved ? (isLeft ? 'done.left.text' : 'done.text') : 'done.text.unsaved')}</p>
+        {isLeft || visit.isDue ? null : <StillToRate view={view} store={store} onBegun={onChanged} />}
         {visit.isEnded ? <p>{say('done.visit_ended')}</p> : null}
         <FaultNotice fault={visit.fault} onAgain={visit.again} />
       </div>

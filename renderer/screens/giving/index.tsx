@@ -73,4 +73,4 @@ function Unsaved() {
   )
 }
 
-const GIVING: ReadonlySet<View['phase']> = new Set(['giving', 'paused', 'halted', 'stale'])
+const GIVING: ReadonlySet<View['phase']> = new Set(['giving', 'paused', 'halted', 'stale', 'rating'])

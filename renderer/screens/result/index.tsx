@@ -13,6 +13,7 @@ import { AlongTheWay } from './along-the-way.tsx'
 import { Cautions, Deviations, HowGiven, Sources } from './departures.tsx'
 import { Norms } from './norms.tsx'
 import { OverTime } from './over-time.tsx'
+import { GradesToCome, Raters } from './raters.tsx'
 import { RecordText } from './record-text.tsx'
 import { ReportButton } from './report-button.tsx'
 import { Scores } from './scores.tsx'
@@ -80,6 +81,7 @@ export default function ResultScreen({ store, id, onLeave }: ResultScreenProps) 
       isWide
     >
       <Standing result={result} />
+      {about === null ? null : <GradesToCome view={about.view} store={store} />}
       <RecordText store={store} id={id} told={told}>
         <ReportButton store={store} id={id} />
         {client === null ? null : (
@@ -95,6 +97,7 @@ export default function ResultScreen({ store, id, onLeave }: ResultScreenProps) 
       <Norms result={result} standing="verified" />
       <Deviations result={result} />
       {about === null ? null : <AlongTheWay {...about.view} />}
+      {about === null ? null : <Raters {...about.view} />}
       <Trials store={store} result={result} client={client} onPutRight={again} />
       <HowGiven result={result} />
       <Norms result={result} standing="unverified" />
