@@ -1,6 +1,7 @@
 /** Where a value stands among a norm group of known size. */
 import { normalCdf } from './statistics/normal.ts'
-import { noncentralityFor, tCdf } from './statistics/student-t.ts'
+import { percentileInterval } from './statistics/single-case.ts'
+import { tCdf } from './statistics/student-t.ts'
 
 /** Below this size a norm group's own sampling error is taken into the percentile. */
 const SMALL_GROUP = 50
@@ -22,23 +23,11 @@ export function percentileOf(z: number, n: number | null): Percentile {
   if (n === null) return { percentile: 100 * normalCdf(z), interval: null, definition: 'normal' }
   if (n < 2) return { percentile: null, interval: null, definition: 'modified-t' }
   if (n >= SMALL_GROUP)
-    return { percentile: 100 * normalCdf(z), interval: intervalOf(z, n), definition: 'normal' }
+    return { percentile: 100 * normalCdf(z), interval: percentileInterval(z, n), definition: 'normal' }
   const below = tCdf(z / Math.sqrt((n + 1) / n), n - 1)
   return {
     percentile: below === null ? null : 100 * below,
-    interval: intervalOf(z, n),
+    interval: percentileInterval(z, n),
     definition: 'modified-t',
   }
-}
-
-/**
- * Crawford & Garthwaite 2002, Neuropsychologia 40:1196: z sqrt(n) is the .975 (for the lower end) and the .025
- * (for the upper end) quantile of noncentral t with n - 1 degrees of freedom and noncentrality delta; the ends are
- * 100 Φ(delta / sqrt(n)).
- */
-function intervalOf(z: number, n: number): readonly [number, number] | null {
-  const root = Math.sqrt(n)
-  const low = noncentralityFor(z * root, n - 1, 0.975)
-  const high = noncentralityFor(z * root, n - 1, 0.025)
-  return low === null || high === null ? null : [100 * normalCdf(low / root), 100 * normalCdf(high / root)]
 }

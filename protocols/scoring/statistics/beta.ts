@@ -1,24 +1,6 @@
 /** The regularized incomplete beta function. */
 
-const HALF_LN_2PI = Math.log(2 * Math.PI) / 2
-
-/** What Stirling's formula leaves out of ln Γ(x), for x >= 10: Abramowitz & Stegun 6.1.41. */
-function stirlingRest(x: number): number {
-  const y = 1 / (x * x)
-  return (
-    (1 / 12 -
-      y * (1 / 360 - y * (1 / 1260 - y * (1 / 1680 - y * (1 / 1188 - y * (691 / 360360 - y / 156)))))) /
-    x
-  )
-}
-
-/** ln Γ(x) for x > 0. */
-function logGamma(x: number): number {
-  let shift = 1
-  let at = x
-  for (; at < 10; at++) shift *= at
-  return (at - 0.5) * Math.log(at) - at + HALF_LN_2PI + stirlingRest(at) - Math.log(shift)
-}
+import { logGamma, stirlingRest } from './gamma.ts'
 
 /**
  * ln B(a, b). For a large argument the difference of its two log-gammas is taken by Stirling's formula at once,

@@ -1,6 +1,8 @@
 /** Student's t distribution and its noncentral form. */
 import { incompleteBeta } from './beta.ts'
 import { normalCdf, normalQuantile, normalUpper } from './normal.ts'
+import { positiveQuantile } from './quantile.ts'
+import { rootOf } from './root.ts'
 
 /** From so many degrees of freedom on the continued fraction loses digits, and t is as good as normal. */
 const MANY = 50_000
@@ -30,6 +32,19 @@ function asNormal(t: number, df: number): number {
 
 /** P(T <= t). */
 export const tCdf = (t: number, df: number): number | null => tUpper(-t, df)
+
+/** The t below which a share p lies; null unless 0 < p < 1 and df > 0. */
+export function tQuantile(p: number, df: number): number | null {
+  if (!(p > 0 && p < 1 && df > 0)) return null
+  if (p === 0.5) return 0
+  if (df === Number.POSITIVE_INFINITY) return normalQuantile(p)
+  const size = positiveQuantile('upper', Math.min(p, 1 - p), 1, (t) => {
+    const upper = tUpper(t, df) ?? 0
+    return { upper, lower: 1 - upper }
+  })
+  if (size === null) return null
+  return p < 0.5 ? -size : size
+}
 
 /**
  * P(T <= t) for noncentral t with noncentrality `delta`; null unless df > 0. It is the mean of Φ(t s - δ) over
@@ -89,4 +104,20 @@ function between(low: number, high: number, proposed: number, spread: number): n
   if (proposed > low && proposed < high) return proposed
   if (Number.isFinite(low) && Number.isFinite(high)) return (low + high) / 2
   return Number.isFinite(low) ? low + 4 * spread : high - 4 * spread
+}
+
+/**
+ * The t below which a share p of noncentral t with noncentrality `delta` lies; null unless 0 < p < 1, df > 0. Sought
+ * on the scale of normal quantiles, on which P rises almost straight.
+ */
+export function noncentralTQuantile(p: number, df: number, delta: number): number | null {
+  const wanted = normalQuantile(p)
+  if (wanted === null || !(df > 0) || !Number.isFinite(delta)) return null
+  const spread = Math.sqrt(1 + (delta * delta) / (2 * df))
+  const middle = delta + wanted * spread
+  return rootOf(
+    (t) => quantileWithin(noncentralTCdf(t, df, delta) ?? p) - wanted,
+    middle - spread,
+    middle + spread,
+  )
 }
