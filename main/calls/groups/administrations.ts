@@ -10,7 +10,9 @@ import { checkInSight, type Clinic } from '../clinic.ts'
 import type { Group } from '../group.ts'
 import { keptProtocol } from '../kept.ts'
 import { inSight } from '../in-sight.ts'
+import type { Saved } from '../live.ts'
 import { proposalFor } from '../proposal.ts'
+import { signed } from '../signed.ts'
 import type { Shelved } from '../shelf.ts'
 
 type Calls =
@@ -41,15 +43,15 @@ export const administrationCalls: Group<Calls> = (clinic) => {
       )
       // What the open visit holds has changed, and every screen shows that visit.
       if (input.store === 'records') clinic.push({ push: 'clinic' })
-      return live.open(input.store, id, user.id).view
+      return named(clinic, live.open(input.store, id, user.id)).view
     },
     'administrations.view'({ store, id }, { user }) {
       inSight(clinic, store, id)
-      return live.open(store, id, user.id)
+      return named(clinic, live.open(store, id, user.id))
     },
     'administrations.act'({ store, id, body }, { user }) {
       inSight(clinic, store, id)
-      return live.act(store, id, checkedBody(clinic, body), user.id)
+      return named(clinic, live.act(store, id, checkedBody(clinic, body), user.id))
     },
     'administrations.move'({ id, client, reason }, { user }) {
       const { client: from } = inSight(clinic, 'records', id)
@@ -59,10 +61,16 @@ export const administrationCalls: Group<Calls> = (clinic) => {
       if (!found) throw new Refused('no_such_client')
       const moved = live.assign(id, { client, facts: found.profile.facts, reason }, user.id)
       clinic.push({ push: 'clinic' })
-      return moved
+      return signed(clinic, moved.client, moved)
     },
   }
 }
+
+/** An answer with the names of those who did what the view tells. */
+const named = <Of extends Saved>(clinic: Clinic, saved: Of): Of => ({
+  ...saved,
+  view: signed(clinic, saved.view.client, saved.view),
+})
 
 /** What is known of whoever it is given to: nothing in a rehearsal. */
 function factsFor(clinic: Clinic, { store, client }: Input<'administrations.open'>): ClientFacts {
