@@ -80,6 +80,8 @@ afterAll(async () => {
   records.remove()
 })
 
+const isRating = ({ step }: Awaited<ReturnType<typeof viewOf>>): boolean => step?.name === 'quality'
+
 const isAtEnd = ({ step, choosing, phase }: Awaited<ReturnType<typeof viewOf>>): boolean =>
   step === null && choosing === null && phase === 'giving'
 
@@ -153,13 +155,12 @@ test('one rater rates another day: the test ends without those grades, says so, 
     await page.keyboard.press(key)
     await giver.pressNow()
   }
-  const isReaching = ({ step }: Awaited<ReturnType<typeof viewOf>>): boolean => step?.name === 'quality'
-  await giveUntil(page, giver, () => 40, isReaching)
+  await giveUntil(page, giver, () => 40, isRating)
   await grade('2')
   await expect.poll(async () => (await viewOf(page)).step?.place).toEqual({ task: 'low', rater: 'rater_2' })
   await page.keyboard.press('l')
   await expect.poll(async () => (await viewOf(page)).step?.place).toEqual({ task: 'high' })
-  await giveUntil(page, giver, () => 40, isReaching)
+  await giveUntil(page, giver, () => 40, isRating)
   await grade('1')
   await giver.pressNow()
   await page.getByText('Grades still to come: Rater 2').waitFor()

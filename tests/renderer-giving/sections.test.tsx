@@ -50,6 +50,14 @@ describe('The screen within sections', () => {
     expect(drawn(begun().view())).not.toMatch(/\bhow\b|\bone\b/)
   })
 
+  it('says of a section that it did nothing for lack of an answer, in place of its rule’s words', () => {
+    const giving = begun()
+    const place = giving.view().step?.place ?? {}
+    giving.do({ kind: 'closed', what: 'told', place, outcome: 'refused', reason: '' })
+    expect(giving.where()).toBe('quality at rater_1: waiting')
+    expect(drawn(giving.view())).toContain('smallest: nothing was done, since what it asks has no answer.')
+  })
+
   it('names who rates, and hides what another gave', () => {
     const giving = begun().measure(1).measure(0).measure(1)
     expect(giving.where()).toBe('quality at rater_1: waiting')

@@ -76,11 +76,26 @@ function pausesOf({ view: { pauses } }: ReportInput): Block[] {
   return [heading(say('pauses')), ...lines(told)]
 }
 
+/** What rules did in the protocol's own words, and which rules and sections did nothing for lack of an answer. */
+function rulesOf({ view: { rules } }: ReportInput): Block[] {
+  const told = rules.map(({ rule, place, did, text }) => {
+    if (did !== 'nothing') return did === 'asked' ? '' : text
+    const { hand } = place
+    return say('rule.nothing', {
+      what: plain(rule),
+      hand: hand === 'right' || hand === 'left' ? hand : 'none',
+    })
+  })
+  const words = [...new Set(told.filter((each) => each !== ''))]
+  return words.length === 0 ? [] : [heading(say('rules')), ...lines(words)]
+}
+
 /** What went otherwise than the protocol says, what was put right, and what was remarked. */
 export function departuresOf(input: ReportInput): Block[] {
   const remarks = input.view.remarks.map((one) => say('remark', { text: one.text, when: whenWho(one) }))
   return [
     ...deviationsOf(input.result),
+    ...rulesOf(input),
     ...stopsOf(input),
     ...pausesOf(input),
     ...correctionsOf(input.result),

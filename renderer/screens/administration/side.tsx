@@ -4,6 +4,7 @@ import { COMMAND_KEYS, type Command } from '../../input/keys.ts'
 import { capOf } from '../../input/keys-shown.ts'
 import { KeyCap } from '../../parts/key-cap.tsx'
 import { tellOutcome, tellReadings, tellSide } from '../../steps/tell.ts'
+import { tellRules } from '../../steps/tell-rules.ts'
 import { say } from '../../words/index.ts'
 import { offers } from './intents.ts'
 
@@ -196,17 +197,17 @@ export function LevelsSoFar({ step }: { readonly step: StepView }) {
   )
 }
 
-/** What the protocol's rules did, in its own words, and which would have judged otherwise after a correction. */
+/** What the protocol's rules and sections did, and which would have judged otherwise after a correction. */
 export function RulesSoFar({ view }: { readonly view: AdministrationView }) {
-  const told = view.rules.filter(({ text, did }) => text !== '' && did !== 'asked' && did !== 'nothing')
+  const told = tellRules(view.rules)
   const { wouldDiffer } = view
   if (told.length === 0 && wouldDiffer.length === 0) return null
   return (
     <section className="giving-part">
       <h2>{say('administration.rules')}</h2>
       <ul className="giving-if">
-        {told.map(({ rule, place, text }) => (
-          <li key={`${rule} ${JSON.stringify(place)}`}>{text}</li>
+        {told.map((words) => (
+          <li key={words}>{words}</li>
         ))}
         {wouldDiffer.length === 0 ? null : (
           <li>

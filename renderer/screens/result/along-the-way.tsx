@@ -1,13 +1,14 @@
 import type { AdministrationView } from '../../../protocols/runner/view.ts'
 import { Section } from '../../parts/page.tsx'
 import { tellTime } from '../../steps/tell.ts'
+import { tellRules } from '../../steps/tell-rules.ts'
 import { say } from '../../words/index.ts'
 
-type Told = Pick<AdministrationView, 'stops' | 'pauses' | 'remarks'>
+type Told = Pick<AdministrationView, 'rules' | 'stops' | 'pauses' | 'remarks'>
 
 interface LinesProps {
   readonly title: string
-  /** The moment that tells a line from the others, and its words. */
+  /** What tells a line from the others, such as its moment, and its words. */
   readonly lines: readonly (readonly [string, string])[]
 }
 
@@ -30,10 +31,11 @@ const tellStop = ({ ends, reason, pain, done, at }: Told['stops'][number]): stri
 const tellPause = ({ reason, from, to }: Told['pauses'][number]): string =>
   say('result.pause', { reason, from: tellTime(from), to: to === null ? 'none' : tellTime(to) })
 
-/** What was told while the test was given: stops for the client's sake, pauses, remarks. */
-export function AlongTheWay({ stops, pauses, remarks }: Told) {
+/** What was told while the test was given: what rules did, stops for the client's sake, pauses, remarks. */
+export function AlongTheWay({ rules, stops, pauses, remarks }: Told) {
   return (
     <>
+      <Lines title={say('result.rules')} lines={tellRules(rules).map((words) => [words, words])} />
       <Lines title={say('result.stops')} lines={stops.map((stop) => [stop.at, tellStop(stop)])} />
       <Lines title={say('result.pauses')} lines={pauses.map((pause) => [pause.from, tellPause(pause)])} />
       <Lines
