@@ -3,7 +3,7 @@
  * lets go of when a process ends however it ends: nothing stale can stay behind. This small file only tells a
  * second instance whom it has met.
  */
-import { readFileSync, rmSync } from 'node:fs'
+import { existsSync, readFileSync, rmSync } from 'node:fs'
 import { hostname, userInfo } from 'node:os'
 import { join } from 'node:path'
 import { z } from 'zod'
@@ -21,6 +21,9 @@ const loginName = () => {
     return ''
   }
 }
+
+/** Whether whoever held the records before never came to let go of them. Asked while nobody else can hold them. */
+export const wasHeld = (folder: string): boolean => existsSync(pathIn(folder))
 
 export function writeHolder(folder: string, since: string): void {
   const mine: z.infer<typeof holder> = { pid: process.pid, host: hostname(), user: loginName(), since }

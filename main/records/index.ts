@@ -10,14 +10,17 @@ export { event as settingsChanged } from './events/settings-changed.v1.ts'
 export { event as userAdded } from './events/user-added.v1.ts'
 export { event as visitClosed } from './events/visit-closed.v1.ts'
 export { event as visitOpened } from './events/visit-opened.v1.ts'
-export { CLINIC, openRecords, type OpenOptions, type Records } from './open.ts'
+export { openRecords, type OpenOptions, type Records } from './open.ts'
 export { protocolHash, textHash } from './protocol-hash.ts'
 export type {
   AdministrationRow,
   ClientRow,
   ScoreRow,
+  SealRow,
   VisitRow,
 } from './rows.ts'
+export { readSealCode } from './seal.ts'
 export type { StoreKind } from './stores.ts'
+export { CLINIC } from './streams.ts'
 export type { VerifyReport } from './verify.ts'
 export { localTime, systemClock, type WallClock } from './wall-clock.ts'

@@ -6,7 +6,7 @@
  * The device's private key stands here and not in the records file on purpose: a copy of the file restored on
  * another machine must become a device of its own there, or two machines would go on with one chain.
  */
-import { createPrivateKey, createPublicKey, generateKeyPairSync, randomBytes } from 'node:crypto'
+import { createPrivateKey, createPublicKey, generateKeyPairSync, randomBytes, sign } from 'node:crypto'
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { z } from 'zod'
@@ -32,6 +32,8 @@ export interface Keys {
   /** The device's Ed25519 public key, SPKI DER, base64. */
   readonly publicKey: string
   readonly data: Buffer
+  /** The device's Ed25519 signature: 64 bytes. */
+  sign(bytes: Uint8Array): Buffer
 }
 
 const NAME = 'keys.json'
@@ -45,7 +47,7 @@ function keysFrom(file: z.infer<typeof keysFile>): Keys {
     type: 'pkcs8',
   })
   const publicKey = createPublicKey(key).export({ format: 'der', type: 'spki' }).toString('base64')
-  return { device: file.device, publicKey, data }
+  return { device: file.device, publicKey, data, sign: (bytes) => sign(null, bytes, key) }
 }
 
 /**

@@ -34,6 +34,8 @@ export const envelopeOf = (row: EventRow): Envelope => ({
   at: row.at,
 })
 
+const hex = (bytes: Uint8Array) => Buffer.from(bytes).toString('hex')
+
 const readBody = (bytes: Uint8Array): Body => JSON.parse(Buffer.from(bytes).toString('utf8'))
 
 export const entryOf = (row: EventRow): Entry => ({
@@ -49,6 +51,12 @@ export interface Log {
   write(stamped: Stamped, wall: number): Entry | null
   /** Remembers where the chain stands. @returns how to go back there when a transaction was taken back */
   mark(): () => void
+  /** Where the device's own chain stands; null before its first event. */
+  head(): { readonly sequence: number; readonly head: string } | null
+  /** The device's own last two events, the last first. */
+  last(): EventRow[]
+  /** The hash of one event of a device's chain, hex. */
+  hashAt(device: string, sequence: number): string | null
   byId(id: string): Entry | null
   count(): number
   /** A stream's events in order. */
@@ -73,6 +81,10 @@ function statementsOf(database: Database) {
     ),
     head: database.prepare<[string], { sequence: number; hash: Uint8Array }>(
       'SELECT sequence, hash FROM event WHERE device = ? ORDER BY sequence DESC LIMIT 1',
+    ),
+    last: database.prepare<[string], EventRow>(`${events} WHERE device = ? ORDER BY sequence DESC LIMIT 2`),
+    hashAt: database.prepare<[string, number], { hash: Uint8Array }>(
+      'SELECT hash FROM event WHERE device = ? AND sequence = ?',
     ),
     newest: database.prepare<[], { clock: string | null }>('SELECT max(clock) AS clock FROM event'),
     count: database.prepare<[], { events: number }>('SELECT count(*) AS events FROM event'),
@@ -130,6 +142,12 @@ export function logOf(database: Database, device: string, random: (bytes: number
       sequence = number
       hash = next
       return { ...envelope, body }
+    },
+    head: () => (sequence === 0 ? null : { sequence, head: hex(hash) }),
+    last: () => statements.last.all(device),
+    hashAt(of, at) {
+      const row = statements.hashAt.get(of, at)
+      return row ? hex(row.hash) : null
     },
     byId(id) {
       const row = statements.byId.get(id)

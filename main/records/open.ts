@@ -9,28 +9,23 @@ import type { Entry, Stamped, Stream } from './entry.ts'
 import type { Body } from './event-kind.ts'
 import { event as deviceAdded } from './events/device-added.v1.ts'
 import { event as storeCreated } from './events/store-created.v1.ts'
-import { heldFault, removeHolder, writeHolder } from './holder.ts'
+import { heldFault, removeHolder, wasHeld, writeHolder } from './holder.ts'
 import { idMaker } from './ids.ts'
 import { type Keys, makeKeys, readKeys } from './keys.ts'
 import { type Log, logOf } from './log.ts'
 import { migrate } from './migration.ts'
 import { type ReadModels, readModelsOf } from './read-models.ts'
+import { clearDamaged, markDamaged, quickCheck } from './quick-check.ts'
 import { randomPool } from './random-pool.ts'
 import { readsOf } from './reads.ts'
 import { rebuild } from './rebuild.ts'
 import type { Reads } from './rows.ts'
 import type { StoreKind } from './stores.ts'
+import { CLINIC, PROGRAM } from './streams.ts'
 import { type VerifyOptions, type VerifyReport, verify } from './verify.ts'
 import { localTime, type WallClock } from './wall-clock.ts'
+import { readWitness, writeWitness } from './witness.ts'
 import { type Writer, writerOf } from './writer.ts'
-
-const NIL = '00000000-0000-0000-0000-000000000000'
-
-/** The clinic's own stream: one in every file, with the same id, so that two files of one clinic can be merged. */
-export const CLINIC: Stream = { kind: 'clinic', id: NIL }
-
-/** The user of what the program does by itself. */
-const PROGRAM = NIL
 
 export interface OpenOptions {
   /** Made where it isn't there. */
@@ -40,6 +35,8 @@ export interface OpenOptions {
   /** The domain's part of the read models of administrations. */
   readonly projector: Projector<unknown>
   readonly clock: WallClock
+  /** Opens what looks damaged too, to look into it; nothing may be written then. */
+  readonly examines?: boolean
 }
 
 /**
@@ -49,6 +46,8 @@ export interface OpenOptions {
 export interface Records {
   readonly store: StoreKind
   readonly device: string
+  /** Whether the program that had them open before was cut short: a full check is due. */
+  readonly cutShort: boolean
   readonly read: Reads
   /** A new id: UUIDv7. */
   newId(): string
@@ -126,6 +125,7 @@ interface Parts {
   readonly models: ReadModels
   readonly writer: Writer
   readonly read: Reads
+  readonly cutShort: boolean
   readonly random: (bytes: number) => Uint8Array
   readonly newId: () => string
 }
@@ -161,14 +161,31 @@ function ready(of: Pick<Parts, 'options' | 'path' | 'database' | 'keys' | 'rando
   database.exec('BEGIN IMMEDIATE')
   const due = migrate(database, path)
   const log = logOf(database, keys.device, of.random)
+  const wrong = options.examines ? null : quickCheck(folder, keys, log)
+  if (wrong) throw new Refused('records.damaged', { path, cause: wrong })
   const models = readModelsOf(database, projector, log.before, true)
   if (due) rebuild(database, log, projector)
   database.exec('COMMIT')
-  const writer = writerOf({ path, store: options.store, clock, database, log, models, newId: of.newId })
-  const parts: Parts = { ...of, log, models, writer, read: readsOf(database) }
+  const writer = writerOf({
+    path,
+    store: options.store,
+    clock,
+    keys,
+    database,
+    log,
+    models,
+    newId: of.newId,
+    onSealed: () => witness(folder, keys, log),
+  })
+  const parts: Parts = { ...of, log, models, writer, cutShort: wasHeld(folder), read: readsOf(database) }
   begin(parts)
   writeHolder(folder, localTime(clock.now(), clock.offsetMinutes(clock.now())))
   return parts
+}
+
+function witness(folder: string, keys: Keys, log: Log): void {
+  const head = log.head()
+  if (head) writeWitness(folder, keys, head)
 }
 
 /** The first events of a new file and of a device that is new to it. */
@@ -194,12 +211,14 @@ function recordsOf(parts: Parts): Records {
   const { options, path, database, keys, log, models, read, newId, writer } = parts
   const { clock } = options
   const projector = options.projector
+  const now = () => localTime(clock.now(), clock.offsetMinutes(clock.now()))
   return {
     store: options.store,
     device: keys.device,
+    cutShort: parts.cutShort,
     read,
     newId,
-    now: () => localTime(clock.now(), clock.offsetMinutes(clock.now())),
+    now,
     stamp: writer.stamp,
     keep: writer.keep,
     append: (stream, bodies, user) => writer.keep(writer.stamp(stream, bodies, user)),
@@ -213,9 +232,18 @@ function recordsOf(parts: Parts): Records {
         throw faultOf(error, path)
       }
     },
-    verify: (asked) => verify(database, log, projector, asked),
+    async verify(asked) {
+      const own = { device: keys.device, publicKey: keys.publicKey }
+      const seals = { own, witness: readWitness(options.folder, keys) }
+      const report = await verify(database, log, projector, seals, asked)
+      // What only a newer program can read is no damage.
+      if (report.problems.some(({ code }) => code !== 'unknown')) markDamaged(options.folder, now())
+      else clearDamaged(options.folder)
+      return report
+    },
     close() {
       if (!database.open) return
+      if (!options.examines) witness(options.folder, keys, log)
       removeHolder(options.folder)
       database.close()
     },

@@ -64,7 +64,11 @@ export function readModelsOf(
     const known = held.get(entry.stream.id)
     if (known) return known
     let folded: Folded | null = null
-    for (const one of earlier(entry)) if (one.body) folded = fold(projector, filesOf, folded, one)
+    for (const one of earlier(entry)) {
+      // What lost its beginning is an administration of nobody knows what.
+      if (!folded && one.kind !== 'opened') return null
+      if (one.body) folded = fold(projector, filesOf, folded, one)
+    }
     if (!folded) return null
     return { folded, waiting: [], written: JSON.stringify(rowsOf(projector, entry.stream.id, folded)) }
   }
@@ -82,6 +86,8 @@ export function readModelsOf(
   const takeAdministration = (entry: Entry) => {
     const id = entry.stream.id
     const before = standing(entry)
+    // A log that is damaged may lack a beginning or hold two: the rest of it is still worked out.
+    if (!strict && (entry.kind === 'opened') === (before !== null)) return
     if (before && !touches(entry.kind)) return hold(id, { ...before, waiting: [...before.waiting, entry] })
     if (strict && !before) mustBeKept(entry)
     let stood = before?.folded ?? null

@@ -1,10 +1,17 @@
 import type { RunnerEvent } from '../../protocols/runner/events.ts'
 import type { Database } from './database.ts'
-import type { AdministrationRow, OrderRow, Reads, ScoreRow } from './rows.ts'
+import type { AdministrationRow, OrderRow, Reads, ScoreRow, SealRow } from './rows.ts'
 
 type AdministrationReads = Pick<
   Reads,
-  'administration' | 'administrationsOf' | 'administrationsOfVisit' | 'waitingFor' | 'ordersOf' | 'scoresOf'
+  | 'administration'
+  | 'administrationsOf'
+  | 'administrationsOfVisit'
+  | 'waitingFor'
+  | 'ordersOf'
+  | 'scoresOf'
+  | 'sealOf'
+  | 'sealBy'
 >
 
 interface Line extends Omit<AdministrationRow, 'rehearsal' | 'examiner' | 'enteredInError'> {
@@ -65,6 +72,9 @@ export function readAdministrations(database: Database): AdministrationReads {
     `SELECT administration, score, place, title, value, over, unit, decimals, better, missing
      FROM score WHERE administration = ? ORDER BY rowid`,
   )
+  const seal = 'SELECT administration, code, at FROM seal WHERE'
+  const sealOf = database.prepare<[string], SealRow>(`${seal} administration = ? ORDER BY clock DESC LIMIT 1`)
+  const sealBy = database.prepare<[string], SealRow>(`${seal} code = ?`)
   return {
     administration(id) {
       const line = one.get(id)
@@ -83,6 +93,8 @@ export function readAdministrations(database: Database): AdministrationReads {
       }
       return [...last.values()]
     },
+    sealOf: (administration) => sealOf.get(administration) ?? null,
+    sealBy: (code) => sealBy.get(code) ?? null,
     scoresOf: (administration) =>
       scores
         .all(administration)

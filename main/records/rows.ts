@@ -64,6 +64,13 @@ export interface VerifiedNorm {
   readonly by: string
   readonly at: string
 }
+/** The device's signature over its chain when an administration ended or was last added to. */
+export interface SealRow {
+  readonly administration: string
+  /** What stands on the report. */
+  readonly code: string
+  readonly at: string
+}
 export interface OrderRow {
   readonly administration: string
   readonly items: readonly string[]
@@ -102,4 +109,8 @@ export interface Reads {
    */
   ordersOf(protocol: string, section: string): OrderRow[]
   scoresOf(administration: string): ScoreRow[]
+  /** The newest seal of an administration. */
+  sealOf(administration: string): SealRow | null
+  /** What was sealed with a code. */
+  sealBy(code: string): SealRow | null
 }

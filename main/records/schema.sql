@@ -123,6 +123,20 @@ CREATE TABLE score (
   PRIMARY KEY (administration, score, place)
 ) STRICT;
 
+CREATE TABLE seal (
+  device TEXT NOT NULL,
+  sequence INTEGER NOT NULL,
+  administration TEXT NOT NULL,
+  code TEXT NOT NULL,
+  clock TEXT NOT NULL,
+  at TEXT NOT NULL,
+  PRIMARY KEY (device, sequence)
+) STRICT;
+
+CREATE INDEX seal_administration ON seal (administration, clock);
+
+CREATE INDEX seal_code ON seal (code);
+
 CREATE TABLE settings (user TEXT PRIMARY KEY, settings TEXT NOT NULL) STRICT;
 
 CREATE TABLE store (kind TEXT PRIMARY KEY) STRICT;

@@ -13,6 +13,7 @@ import { READ_MODELS, readModelsOf } from './read-models.ts'
 import { CHUNK, takeChunk } from './rebuild.ts'
 import { keyOf } from './tables.ts'
 import { protocolHash } from './protocol-hash.ts'
+import { type SealKeys, sealsOf } from './verify-seals.ts'
 import { LOCAL_TIME } from './wall-clock.ts'
 
 export interface VerifyOptions {
@@ -22,13 +23,15 @@ export interface VerifyOptions {
   readonly signal: AbortSignal
 }
 
-interface VerifyProblem {
+export interface VerifyProblem {
   /**
    * - `file`: SQLite finds the file damaged. - `gap`: events of a device are missing before this one.
    * - `chain`: the event is not the one that its device hashed, or the one before it isn't.
    * - `digest`: the body or its salt was altered. - `half-erased`: one of body and salt is gone, not both.
    * - `order`: the device's logical clock went back, or the time is none. - `unreadable`: not of its kind.
    * - `unknown`: a newer program wrote it; it is kept. - `protocol`: kept files don't match their hash.
+   * - `seal`: a seal is not its device's over the events before it. - `tail`: sealed events are missing at the end,
+   *   or are others. - `witness`: what was noted of the last seal was altered.
    * - `scores`: a stored score differs from scoring again. - `read-model`: a row differs from the log.
    */
   readonly code:
@@ -41,6 +44,9 @@ interface VerifyProblem {
     | 'unreadable'
     | 'unknown'
     | 'protocol'
+    | 'seal'
+    | 'tail'
+    | 'witness'
     | 'scores'
     | 'read-model'
   /** The event that fails; for rows, the last event of the stream that they are of, where there is one. */
@@ -150,19 +156,21 @@ function damage(database: Database): VerifyProblem[] {
 const breath = () => new Promise((resume) => setImmediate(resume))
 
 /** Checks every event, device by device. @yields after each chunk how many were looked at */
-function* eventsChecked(log: Log, found: VerifyProblem[], chains: Map<string, Chain>) {
+function* eventsChecked(log: Log, found: VerifyProblem[], chains: Map<string, Chain>, keys: SealKeys) {
+  const seals = sealsOf(keys)
   let last: EventRow | null = null
   let erased = 0
   for (let rows = log.chained(null, CHUNK); rows.length > 0; rows = log.chained(last, CHUNK)) {
     for (const row of rows) {
       const before = chains.get(row.device) ?? { sequence: 0, hash: FIRST, clock: '' }
-      found.push(...chainProblems(row, before), ...bodyProblems(row))
+      found.push(...chainProblems(row, before), ...bodyProblems(row), ...seals.problems(row, before))
       chains.set(row.device, row)
       if (!row.body) erased += 1
       last = row
     }
     yield { looked: rows.length, erased }
   }
+  found.push(...seals.atEnd(log))
 }
 
 /** What a piece of work finds; where the file turns out to be damaged, that is what it found. */
@@ -180,6 +188,7 @@ export async function verify(
   database: Database,
   log: Log,
   projector: Projector<unknown>,
+  keys: SealKeys,
   { progress, signal }: VerifyOptions,
 ): Promise<VerifyReport> {
   const problems: VerifyProblem[] = []
@@ -194,7 +203,7 @@ export async function verify(
   await unlessDamaged(async () => {
     problems.push(...damage(database))
     total = Math.max(1, log.count())
-    for (const piece of eventsChecked(log, problems, chains)) {
+    for (const piece of eventsChecked(log, problems, chains, keys)) {
       counted.events += piece.looked
       counted.erased = piece.erased
       await told()

@@ -4,9 +4,13 @@ import { type Database, faultOf } from './database.ts'
 import type { Entry, Stamped, Stream } from './entry.ts'
 import type { Body } from './event-kind.ts'
 import { checkedVersion } from './events.ts'
+import { event as administrationSealed } from './events/administration-sealed.v1.ts'
+import type { Keys } from './keys.ts'
 import type { Log } from './log.ts'
 import type { ReadModels } from './read-models.ts'
+import { sealBytes } from './seal.ts'
 import type { StoreKind } from './stores.ts'
+import { CLINIC, PROGRAM } from './streams.ts'
 import { localTime, type WallClock } from './wall-clock.ts'
 
 export interface Writer {
@@ -18,6 +22,9 @@ export interface WriterParts {
   readonly path: string
   readonly store: StoreKind
   readonly clock: WallClock
+  readonly keys: Keys
+  /** Told after a batch that ended in a seal is on disk. */
+  readonly onSealed: () => void
   readonly database: Database
   readonly log: Log
   readonly models: ReadModels
@@ -33,36 +40,60 @@ function repeated(known: Entry | null, stamped: Stamped): Entry {
   return known
 }
 
-export function writerOf({ path, store, clock, database, log, models, newId }: WriterParts): Writer {
+/** The signed head of this device's chain as it stands, for an administration that has ended. */
+function sealBody({ log, keys }: Pick<WriterParts, 'log' | 'keys'>, administration: string): Body {
+  const head = log.head()
+  if (!head) throw new Error('There is nothing to seal before the first event.')
+  const signature = keys.sign(sealBytes({ device: keys.device, ...head })).toString('base64')
+  return administrationSealed.make({ administration, ...head, signature })
+}
+
+export function writerOf(parts: WriterParts): Writer {
+  const { path, store, clock, database, log, models, newId } = parts
   const one = (stamped: Stamped): Entry => {
     // Written first and looked up only if it is there already: nearly every event is new.
     const entry = log.write(stamped, clock.now())
     if (!entry) return repeated(log.byId(stamped.id), stamped)
     models.take(entry)
+    added.add(stamped.stream.kind === 'administration' ? stamped.stream.id : '')
     return entry
   }
-  const write = database.transaction((stamped: readonly Stamped[]) => stamped.map(one))
+  const hasEnded = database.prepare<[string]>(
+    'SELECT 1 FROM administration WHERE id = ? AND (finished_at IS NOT NULL OR withdrawn = 1)',
+  )
+  /** Streams that the batch in hand has added to. */
+  const added = new Set<string>()
+  const write = database.transaction((stamped: readonly Stamped[]) => {
+    added.clear()
+    const entries = stamped.map(one)
+    const ended = [...added].filter((id) => id !== '' && hasEnded.get(id))
+    for (const id of ended) stampAll(CLINIC, [sealBody(parts, id)], PROGRAM).map(one)
+    return { entries, isSealed: ended.length > 0 }
+  })
+  const stampAll: Writer['stamp'] = (stream, bodies, user) =>
+    bodies.map((body) => {
+      const version = checkedVersion(stream.kind, body)
+      if (body.kind === 'opened' && 'rehearsal' in body && body.rehearsal !== (store === 'rehearsal')) {
+        throw new TypeError('A rehearsal is kept in the rehearsal store, and nothing else is.')
+      }
+      const now = clock.now()
+      const at = localTime(now, clock.offsetMinutes(now))
+      return { id: newId(), at, user, stream, version, body }
+    })
   return {
-    stamp(stream, bodies, user) {
-      return bodies.map((body) => {
-        const version = checkedVersion(stream.kind, body)
-        if (body.kind === 'opened' && 'rehearsal' in body && body.rehearsal !== (store === 'rehearsal')) {
-          throw new TypeError('A rehearsal is kept in the rehearsal store, and nothing else is.')
-        }
-        const now = clock.now()
-        const at = localTime(now, clock.offsetMinutes(now))
-        return { id: newId(), at, user, stream, version, body }
-      })
-    },
+    stamp: stampAll,
     keep(stamped) {
       const back = log.mark()
+      let written: ReturnType<typeof write.immediate>
       try {
-        return write.immediate(stamped)
+        written = write.immediate(stamped)
       } catch (error) {
         models.forget()
         back()
         throw faultOf(error, path)
       }
+      if (written.isSealed) parts.onSealed()
+      return written.entries
     },
   }
 }
