@@ -15,6 +15,7 @@ import {
   profile,
   protocolCard,
   protocolLine,
+  seal,
   settings,
   user,
   visit,
@@ -170,7 +171,12 @@ export const procedures = {
     needs: 'user',
     showsClient: true,
     input: z.strictObject({ store, id }),
-    output: z.strictObject({ result, shortText: z.string(), noteTaken: z.boolean() }),
+    output: z.strictObject({
+      result,
+      shortText: z.string(),
+      noteTaken: z.boolean(),
+      seal: seal.nullable(),
+    }),
   }),
   'administrations.report': procedure({
     needs: 'user',

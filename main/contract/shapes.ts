@@ -107,6 +107,9 @@ export const normTable = z.strictObject({
   verified: z.strictObject({ by: z.string(), at: z.string() }).nullable(),
 })
 
+/** The device's signature over its records when an administration ended: what its report shows of it, and when. */
+export const seal = z.strictObject({ code: z.string(), at: z.string() })
+
 export const administrationLine = z.strictObject({
   id,
   protocol: z.strictObject({ id: z.string(), version: z.string(), title: z.string() }),

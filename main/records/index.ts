@@ -16,7 +16,6 @@ export type {
   AdministrationRow,
   ClientRow,
   ScoreRow,
-  SealRow,
   VisitRow,
 } from './rows.ts'
 export { readSealCode } from './seal.ts'

@@ -39,6 +39,13 @@ export interface ReadModels {
   empty(): void
 }
 
+function mustBeKept({ body }: Entry, filesOf: ReturnType<typeof protocolFilesOf>): void {
+  const of = body as EventBody
+  if (of.kind === 'opened' && !filesOf((of as Opened).protocol.hash)) {
+    throw new TypeError('Keep the protocol before an administration is opened by it.')
+  }
+}
+
 /**
  * @param earlier the events of an administration before this one, in order
  * @param strict throw where the projector can't take an event, rather than mark the administration unreadable
@@ -52,13 +59,6 @@ export function readModelsOf(
   const tables = tablesOf(database)
   const held = new Map<string, Held>()
   const filesOf = protocolFilesOf(database)
-
-  const mustBeKept = ({ body }: Entry) => {
-    const of = body as EventBody
-    if (of.kind === 'opened' && !filesOf((of as Opened).protocol.hash)) {
-      throw new TypeError('Keep the protocol before an administration is opened by it.')
-    }
-  }
 
   const standing = (entry: Entry): Held | null => {
     const known = held.get(entry.stream.id)
@@ -89,7 +89,7 @@ export function readModelsOf(
     // A log that is damaged may lack a beginning or hold two: the rest of it is still worked out.
     if (!strict && (entry.kind === 'opened') === (before !== null)) return
     if (before && !touches(entry.kind)) return hold(id, { ...before, waiting: [...before.waiting, entry] })
-    if (strict && !before) mustBeKept(entry)
+    if (strict && !before) mustBeKept(entry, filesOf)
     let stood = before?.folded ?? null
     for (const one of before?.waiting ?? []) stood = fold(projector, filesOf, stood, one)
     const folded = fold(projector, filesOf, stood, entry)

@@ -18,7 +18,7 @@ const witness = z.strictObject({
   signature: z.base64(),
 })
 
-export const WITNESS = 'sealed.json'
+const WITNESS = 'sealed.json'
 
 export function writeWitness(folder: string, keys: Keys, of: Omit<Head, 'device'>): void {
   const head: Head = { device: keys.device, ...of }

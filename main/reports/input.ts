@@ -31,6 +31,8 @@ export interface ReportInput {
   /** True for the demo clinic: marked on every page. */
   readonly demo: boolean
   readonly history: readonly Series[]
+  /** How the records were sealed when it ended; null while it hasn't. */
+  readonly seal: Output<'administrations.result'>['seal']
   /** The moment it is made, RFC 3339 with offset. */
   readonly now: string
 }

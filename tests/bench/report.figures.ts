@@ -23,6 +23,7 @@ function pageData({ clinic }: Desk, id: string): string {
     clinic: '',
     demo: false,
     history: historyOf(clinic.stores.records, row.client ?? '', row.protocol),
+    seal: clinic.stores.records.read.sealOf(id),
     now: clinic.stores.records.now(),
   })
   return JSON.stringify({ ...page, unprintable: false })

@@ -9,6 +9,7 @@ import { evenhand, jsonOf } from './evenhand.ts'
 let desk: Desk
 let folder = ''
 const given = new Map<string, string>()
+const seals = new Map<string, string>()
 const results = new Map<string, { scores: unknown[]; trials: unknown[] }>()
 
 beforeAll(async () => {
@@ -17,7 +18,8 @@ beforeAll(async () => {
   for (const key of [PEGS, GRIP]) {
     const { id } = await give(desk, key, await addClient(desk, `Ada Marsh ${key.key}`))
     given.set(key.key, id)
-    const { result } = await desk.client.call('administrations.result', { store: 'records', id })
+    const { result, seal } = await desk.client.call('administrations.result', { store: 'records', id })
+    seals.set(key.key, seal?.code ?? '')
     results.set(key.key, result)
   }
   desk.clinic.close()
@@ -29,6 +31,8 @@ const write = (name: string, text: string) => {
   writeFileSync(file, text)
   return file
 }
+const asked = (code: string, ...more: string[]) =>
+  evenhand('verify', '--seal', code, '--records', desk.folder, ...more)
 const eventsOf = (key: string) => evenhand('events', given.get(key) ?? '', '--records', desk.folder)
 
 describe('evenhand events and score', () => {
@@ -139,6 +143,19 @@ describe('evenhand verify', () => {
     expect((await evenhand('verify', '--records', desk.folder)).out).toMatch(
       /^The clinic’s records in .*: \d+ events of 1 device; chain, order and scores hold\.$/m,
     )
+  })
+
+  test('the code on a report finds its seal, however it is typed; one that is nobody’s is told', async () => {
+    const seal = seals.get('nine_hole_peg') ?? ''
+    const found = await asked(seal.toLowerCase().replaceAll('-', ' '), '--json')
+    expect([found.code, jsonOf(found)]).toMatchObject([
+      0,
+      [{ seal: { code: seal, administration: given.get('nine_hole_peg') } }, { seal: null }],
+    ])
+    expect((await asked(seal)).out).toContain(`The seal ${seal} is there`)
+    const none = await asked('0000-0000-0000-0000')
+    expect([none.code, none.out]).toEqual([1, expect.stringContaining('is not in these records')])
+    expect((await asked('four')).code).toBe(2)
   })
 })
 

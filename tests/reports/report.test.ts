@@ -48,6 +48,7 @@ describe.each(TESTS)('the report of %s', (id) => {
       `${id.replaceAll('_', ' ')} ${input.result.protocol.version}, of the library`,
       'the protocol’s own (en)',
       'Harbour Hand Clinic',
+      '7K2M-04QX-9TZB-HC31',
       'right (dominant hand first)',
       'right hand, practice',
     ]) {

@@ -133,6 +133,7 @@ export function freshReportOf(id: string, occasion: Partial<Occasion> = {}): Rep
     },
     clinic: 'Harbour Hand Clinic',
     demo: false,
+    seal: { code: '7K2M-04QX-9TZB-HC31', at: '2026-03-02T10:21:00.000+01:00' },
     history: [...scores.values()].map(({ score, title, unit, decimals, better }) => ({
       score,
       title,

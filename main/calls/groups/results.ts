@@ -1,10 +1,11 @@
 import { Refused } from '../../contract/procedure.ts'
 import type { AdministrationRow } from '../../records/index.ts'
-import { type Person, renderReport, shortText } from '../../reports/index.ts'
+import { type Person, renderReport, type ReportInput, shortText } from '../../reports/index.ts'
 import type { Clinic } from '../clinic.ts'
 import type { Group } from '../group.ts'
 import { historyOf } from '../history-of.ts'
 import { inSight } from '../in-sight.ts'
+import type { Store } from '../keeping.ts'
 import { resultOf } from '../result-of.ts'
 import { signed } from '../signed.ts'
 
@@ -17,7 +18,12 @@ export const resultCalls: Group<Calls> = (clinic) => ({
   'administrations.result'({ store, id }) {
     const row = inSight(clinic, store, id)
     const result = resultOf(clinic, store, row)
-    return { result, shortText: row.note ?? shortText(result), noteTaken: row.note !== null }
+    return {
+      result,
+      shortText: row.note ?? shortText(result),
+      noteTaken: row.note !== null,
+      seal: sealOf(clinic, store, id),
+    }
   },
   async 'administrations.report'({ store, id }, { progress }) {
     const row = inSight(clinic, store, id)
@@ -34,6 +40,7 @@ export const resultCalls: Group<Calls> = (clinic) => ({
       clinic: '',
       demo: clinic.demo,
       history: row.client === null ? [] : historyOf(records, row.client, row.protocol),
+      seal: sealOf(clinic, store, id),
       now: records.now(),
     }
     await progress(0.3, 'typesetting')
@@ -50,6 +57,11 @@ export const resultCalls: Group<Calls> = (clinic) => ({
     return { noteTaken: true }
   },
 })
+
+function sealOf({ stores }: Clinic, store: Store, id: string): ReportInput['seal'] {
+  const seal = stores[store].read.sealOf(id)
+  return seal && { code: seal.code, at: seal.at }
+}
 
 function personOf({ stores: { records } }: Clinic, { client }: AdministrationRow): Person | null {
   const found = client === null ? null : records.read.client(client)

@@ -31,6 +31,7 @@ export interface OpenedStore {
 export async function withStores<T>(
   given: Given,
   use: (stores: readonly OpenedStore[]) => T | Promise<T>,
+  { examines }: { readonly examines: boolean } = { examines: false },
 ): Promise<T> {
   const asked = given.text('records')
   const demo = given.flag('demo')
@@ -44,7 +45,7 @@ export async function withStores<T>(
   const opened: OpenedStore[] = []
   try {
     for (const one of there)
-      opened.push({ ...one, records: openRecords({ ...one, projector, clock: systemClock }) })
+      opened.push({ ...one, records: openRecords({ ...one, projector, clock: systemClock, examines }) })
     return await use(opened)
   } finally {
     for (const { records } of opened) records.close()

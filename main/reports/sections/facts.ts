@@ -36,8 +36,14 @@ function firstHandWords({ hand, rule }: NonNullable<ReportInput['view']['firstHa
   return say('first_hand', { hand, rule: hasWords(key) ? say(key) : plain(rule.replaceAll('-', ' ')) })
 }
 
+function sealWords(seal: ReportInput['seal']): string {
+  if (!seal) return ''
+  const { code, at } = seal
+  return say('seal', { code, day: day(at), time: clockTime(at), offset: offset(at) })
+}
+
 /** Label and value pairs under the title: who, when, by whom, by what. */
-export function factsOf({ result, person, clinic, view }: ReportInput): (readonly [string, string])[] {
+export function factsOf({ result, person, clinic, view, seal }: ReportInput): (readonly [string, string])[] {
   const { protocol } = result
   const words = protocol.wording
     ? say('words.file', { file: plain(protocol.wording) })
@@ -63,6 +69,7 @@ export function factsOf({ result, person, clinic, view }: ReportInput): (readonl
     [say('fact.words'), words],
     [say('fact.first_hand'), first ? firstHandWords(first) : ''],
     [say('fact.clinic'), clinic],
+    [say('fact.seal'), sealWords(seal)],
   ]
   return facts.filter(([, value]) => value !== '')
 }

@@ -3,6 +3,8 @@ import { Section } from '../../parts/page.tsx'
 import { Table } from '../../parts/table.tsx'
 import { say } from '../../words/index.ts'
 import { tellTime } from '../../steps/tell.ts'
+import { showDate } from '../../app/dates.ts'
+import type { Told } from './index.tsx'
 
 /** A trial by the number that the list of trials gives it. */
 const trialNumber = (result: Result, trial: string | null): number =>
@@ -65,8 +67,8 @@ export function Deviations({ result }: { result: Result }) {
 }
 
 /** What stood how when it was given, and how good its clock was. */
-export function HowGiven({ result: { conditions, clock } }: { result: Result }) {
-  if (conditions.length === 0 && clock === null) return null
+export function HowGiven({ result: { conditions, clock }, seal }: Pick<Told, 'result' | 'seal'>) {
+  if (conditions.length === 0 && clock === null && seal === null) return null
   return (
     <Section title={say('result.how_given')}>
       {conditions.length === 0 ? null : (
@@ -82,6 +84,15 @@ export function HowGiven({ result: { conditions, clock } }: { result: Result }) 
       {clock === null ? null : (
         <p className="soft">
           {say('result.clock', { resolution: String(Math.round(clock.resolutionMs * 1000) / 1000) })}
+        </p>
+      )}
+      {seal === null ? null : (
+        <p className="soft">
+          {say('result.seal', {
+            code: seal.code,
+            day: showDate(seal.at.slice(0, 10)),
+            time: tellTime(seal.at),
+          })}
         </p>
       )}
     </Section>

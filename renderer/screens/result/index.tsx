@@ -99,7 +99,7 @@ export default function ResultScreen({ store, id, onLeave }: ResultScreenProps) 
       {about === null ? null : <AlongTheWay {...about.view} />}
       {about === null ? null : <Raters {...about.view} />}
       <Trials store={store} result={result} client={client} onPutRight={again} />
-      <HowGiven result={result} />
+      <HowGiven result={result} seal={told.seal} />
       <Norms result={result} standing="unverified" />
       <Cautions result={result} />
       <Sources result={result} />
