@@ -24,6 +24,7 @@ const UNPRACTISED = [
   'fugl_meyer_upper',
   'jebsen_taylor',
   'moberg_pickup',
+  'range_of_motion',
   'touch_threshold',
   'two_point_discrimination',
   'wolf_motor_function',

@@ -209,8 +209,9 @@ const total = (rows: readonly Readonly<Record<string, string>>[], column: string
 test('every table of the library is compared', () => {
   const tables = TESTS.flatMap((name) =>
     [...folderOf(name).files.keys()]
-      // Tables of bands have no means: `bands.test.ts` compares them.
+      // Tables of bands have no means, those of motions no bands of age: `bands.test.ts`, `motion-tables.test.ts`.
       .filter((path) => path.endsWith('.csv') && 'mean' in (rowsOf(name, path)[0] ?? {}))
+      .filter(() => name !== 'range_of_motion')
       .map((path) => `${name} ${path}`),
   )
   expect(Object.keys(COLLECTED).sort()).toEqual(tables.sort())
