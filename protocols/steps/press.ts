@@ -70,7 +70,7 @@ export function move<Schema extends z.ZodObject>(
 }
 
 /** The one state of a step that is shown or done and then left by the main key. */
-export const onceDone = (event: string) => ({
+export const onceDoneChart = (event: string) => ({
   initial: 'waiting',
   states: {
     waiting: {

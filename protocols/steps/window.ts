@@ -5,10 +5,9 @@ import type { From, Quantity } from '../language/model.ts'
 import type { StepMoment } from '../runner/moment.ts'
 import { refuse } from '../runner/refuse.ts'
 import type { Refusal } from '../runner/view.ts'
-import { clocked, clockTime, keyDead, move, stamped, stillLeft } from './press.ts'
+import { startOf, startsWith } from './arming.ts'
+import { clocked, clockTime, move, stamped, stillLeft } from './press.ts'
 
-export const armed = stamped
-export const started = stamped
 export const tapped = stamped
 export const windowEnded = clocked
 
@@ -16,29 +15,11 @@ export const windowEnded = clocked
 export const windowOf = (moment: StepMoment): number | null =>
   moment.quantity(moment.step.fields.window as From<Quantity>, 's')
 
-export const startOf = (moment: StepMoment): Stamp | null => (moment.local.start as Stamp | undefined) ?? null
-
-export const arms = move(armed, {
-  to: 'armed',
-  main: true,
-  refuses: (moment, { stamp }) => keyDead(moment, stamp),
-  does: (_moment, { stamp }) => ({ local: { armed: stamp } }),
-})
-
 /** The window opens with a press; `local` is what the kind notes beside the start. */
-export const startsWith = (local: (moment: StepMoment, start: Stamp) => Effect['local']): StepMove =>
-  move(started, {
-    to: 'running',
-    main: true,
-    refuses: (moment, { stamp }) => {
-      const before = moment.local.armed as Stamp
-      if (windowOf(moment) === null) return refuse('no_window')
-      return stamp.clock === before.clock && stamp.at <= before.at ? refuse('out_of_order') : null
-    },
-    does: (moment, { stamp }) => ({
-      local: { start: stamp, ...local(moment, stamp) },
-      begins: { input: stamp.input, stamps: [stamp.at] },
-    }),
+export const opensWith = (local: (moment: StepMoment, start: Stamp) => Effect['local']): StepMove =>
+  startsWith({
+    refuses: (moment) => (windowOf(moment) === null ? refuse('no_window') : null),
+    local,
   })
 
 /** Why a press can't be one of this window at all. */

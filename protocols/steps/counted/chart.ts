@@ -4,8 +4,9 @@ import type { Stamp } from '../../runner/events.ts'
 import type { StepMoment } from '../../runner/moment.ts'
 import { isWithin, notPlausible } from '../../runner/plausible.ts'
 import type { Reading } from '../../runner/view.ts'
+import { arms, startOf } from '../arming.ts'
 import { keyDead, move, pressed } from '../press.ts'
-import { arms, endsWith, isAfterWindow, notOfWindow, startOf, startsWith, tapped } from '../window.ts'
+import { endsWith, isAfterWindow, notOfWindow, opensWith, tapped } from '../window.ts'
 import { countUnit } from './columns.ts'
 import type { CountedFields } from './keys.ts'
 
@@ -85,7 +86,7 @@ export const chart: StepChart = {
   initial: 'waiting',
   states: {
     waiting: { on: { armed: [arms] } },
-    armed: { on: { started: [startsWith(() => ({ taps: 0 }))] } },
+    armed: { on: { started: [opensWith(() => ({ taps: 0 }))] } },
     running: { flight: 'running', on: { tapped: [taps], window_ended: ends } },
     ended: { flight: 'held', on: { tapped: [tapsLate], entered: [enters] } },
     entered: { flight: 'held', on: { entered: [enters], kept: [keeps] } },

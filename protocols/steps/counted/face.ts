@@ -1,5 +1,6 @@
 import type { ClockTime, StepMoment } from '../../runner/moment.ts'
-import { startOf, windowOf } from '../window.ts'
+import { startOf } from '../arming.ts'
+import { windowOf } from '../window.ts'
 import { fieldsOf, tapsOf } from './chart.ts'
 import { countUnit } from './columns.ts'
 

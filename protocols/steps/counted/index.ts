@@ -1,5 +1,6 @@
 import type { StepKind } from '../kind.ts'
-import { armed, started, tapped, windowEnded } from '../window.ts'
+import { armed, started } from '../arming.ts'
+import { tapped, windowEnded } from '../window.ts'
 import { chart, entered, fieldsOf, kept } from './chart.ts'
 import { columns } from './columns.ts'
 import { face } from './face.ts'

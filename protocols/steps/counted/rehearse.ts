@@ -1,6 +1,7 @@
 import type { StepMoment } from '../../runner/moment.ts'
 import type { RehearsedEvent } from '../kind.ts'
-import { startOf, windowOf } from '../window.ts'
+import { startOf } from '../arming.ts'
+import { windowOf } from '../window.ts'
 import { fieldsOf, lastTapOf, tapsOf } from './chart.ts'
 
 const press: RehearsedEvent['data'] = (stamp) => ({ stamp })

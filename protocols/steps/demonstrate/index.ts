@@ -1,25 +1,3 @@
-import type { StepKind } from '../kind.ts'
-import { onceDone, pressed } from '../press.ts'
-import { press } from '../telling.ts'
-import { face } from './face.ts'
-import { keys } from './keys.ts'
+import { onceDone } from '../once-done.ts'
 
-export default {
-  kind: 'demonstrate',
-  keys,
-  texts: [],
-  cues: [],
-  values: {},
-  columns: () => ({}),
-  plausible: () => null,
-  precedes: false,
-  events: { shown: pressed },
-  chart: onceDone('shown'),
-  face,
-  rehearse: (_moment, random) => ({
-    event: 'shown',
-    after: 6000 + random() * 14000,
-    data: (stamp) => ({ stamp }),
-  }),
-  outcomes: () => [{ label: 'shown', events: [press('shown')] }],
-} satisfies StepKind
+export default onceDone({ kind: 'demonstrate', event: 'shown', precedes: false, takes: [6_000, 20_000] })

@@ -3,8 +3,9 @@ import type { Stamp } from '../../runner/events.ts'
 import type { ClockTime, StepMoment } from '../../runner/moment.ts'
 import { refuse } from '../../runner/refuse.ts'
 import type { Reading, Refusal } from '../../runner/view.ts'
+import { arms, startOf } from '../arming.ts'
 import { clocked, keyDead, move, pressed, stillLeft } from '../press.ts'
-import { arms, endsWith, isAfterWindow, notOfWindow, startOf, startsWith, tapped } from '../window.ts'
+import { endsWith, isAfterWindow, notOfWindow, opensWith, tapped } from '../window.ts'
 import type { TappedFields } from './keys.ts'
 
 /** The hand has come to rest after the window: from here the main key keeps. */
@@ -128,7 +129,7 @@ export const chart: StepChart = {
     armed: {
       on: {
         started: [
-          startsWith((moment, { at }) => ({ presses: cueOf(moment) === null ? [at] : [], after: [] })),
+          opensWith((moment, { at }) => ({ presses: cueOf(moment) === null ? [at] : [], after: [] })),
         ],
       },
     },

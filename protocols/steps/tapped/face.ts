@@ -1,5 +1,6 @@
 import type { ClockTime, StepMoment } from '../../runner/moment.ts'
-import { startOf, windowOf } from '../window.ts'
+import { startOf } from '../arming.ts'
+import { windowOf } from '../window.ts'
 import { bounceOf, cueOf, pressesOf, restsSince, SETTLING } from './chart.ts'
 
 /** What the screen draws of taps within a window. Times are seconds, stamps ms on the clock they name. */

@@ -1,6 +1,7 @@
 import { refuse } from '../../runner/refuse.ts'
 import type { StepKind } from '../kind.ts'
-import { armed, started, tapped, windowEnded } from '../window.ts'
+import { armed, started } from '../arming.ts'
+import { tapped, windowEnded } from '../window.ts'
 import { chart, kept, settled } from './chart.ts'
 import { face } from './face.ts'
 import { keys } from './keys.ts'

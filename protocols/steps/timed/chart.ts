@@ -1,10 +1,10 @@
 import { z } from 'zod'
 import { AGAIN, type Effect, LEAVE, type StepChart } from '../../runner/chart-parts.ts'
-import type { Stamp } from '../../runner/events.ts'
 import type { ClockTime, StepMoment } from '../../runner/moment.ts'
 import { isWithin, notPlausible, type Range } from '../../runner/plausible.ts'
 import { refuse } from '../../runner/refuse.ts'
 import type { Reading, Refusal } from '../../runner/view.ts'
+import { arms, startOf, startsWith } from '../arming.ts'
 import { clocked, clockTime, keyDead, move, notTheEnd, pressed, stillLeft, stamped } from '../press.ts'
 import type { TimedFields } from './keys.ts'
 import { namesReached, tellsReached } from './reached.ts'
@@ -12,8 +12,6 @@ import { beforeSplit, splits } from './splits.ts'
 
 /** A time read from a watch, in seconds; `confirmed` when it was asked for again. */
 export const typed = z.strictObject({ seconds: z.number().min(0).max(86_400), confirmed: z.boolean() })
-export const armed = stamped
-export const started = stamped
 export const stopped = stamped
 export const kept = pressed
 export const limitReached = clocked
@@ -34,8 +32,6 @@ export function plausible(moment: StepMoment): Range {
   return fieldsOf(moment).range ?? [SHORTEST, limitOf(moment) ?? LONGEST]
 }
 
-export const startOf = (moment: StepMoment): Stamp | null => (moment.local.start as Stamp | undefined) ?? null
-
 /** Seconds between two stamps of one clock. */
 const seconds = (from: ClockTime, to: ClockTime): number => (to.at - from.at) / 1000
 
@@ -49,25 +45,7 @@ function overLimit(moment: StepMoment, time: number): boolean {
   return limit !== null && time >= limit
 }
 
-const arms = move(armed, {
-  to: 'armed',
-  main: true,
-  refuses: (moment, { stamp }) => keyDead(moment, stamp),
-  does: (_moment, { stamp }) => ({ local: { armed: stamp } }),
-})
-
-const starts = move(started, {
-  to: 'running',
-  main: true,
-  refuses: (moment, { stamp }) => {
-    const before = moment.local.armed as Stamp
-    return stamp.clock === before.clock && stamp.at <= before.at ? refuse('out_of_order') : null
-  },
-  does: (_moment, { stamp }) => ({
-    local: { start: stamp },
-    begins: { input: stamp.input, stamps: [stamp.at] },
-  }),
-})
+const starts = startsWith({})
 
 function stop(moment: StepMoment, end: ClockTime, atLimit: boolean): Effect {
   const start = startOf(moment)

@@ -1,5 +1,6 @@
 import type { ClockTime, StepMoment } from '../../runner/moment.ts'
-import { limitOf, plausible, startOf } from './chart.ts'
+import { startOf } from '../arming.ts'
+import { limitOf, plausible } from './chart.ts'
 import type { TimedFields } from './keys.ts'
 import { mostOf, toldOf } from './reached.ts'
 import { splitsIn } from './splits.ts'

@@ -1,5 +1,6 @@
 import type { StepKind } from '../kind.ts'
-import { armed, chart, kept, limitReached, plausible, started, stopped, typed } from './chart.ts'
+import { armed, started } from '../arming.ts'
+import { chart, kept, limitReached, plausible, stopped, typed } from './chart.ts'
 import { columns } from './columns.ts'
 import { face } from './face.ts'
 import { keys } from './keys.ts'

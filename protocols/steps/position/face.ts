@@ -1,6 +1,0 @@
-import type { StepMoment } from '../../runner/moment.ts'
-
-/** What the screen draws beside text and figure: when the key comes alive again after a stop. */
-export type PositionFace = { readonly dead: { readonly at: number; readonly clock: string } | null }
-
-export const face = (moment: StepMoment): PositionFace => ({ dead: moment.dead })
