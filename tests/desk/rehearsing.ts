@@ -65,6 +65,8 @@ export class Rehearsal {
     await page.getByText('All of this is right').waitFor()
     const giver = await Giver.of(page)
     await giver.pressNow()
+    // Until the screen of the giving itself stands, a press would be lost.
+    await page.locator('.giving .main-action').waitFor()
     return new Rehearsal(page, giver, id)
   }
 
@@ -75,12 +77,17 @@ export class Rehearsal {
 
   /** Waits until something holds of the administration, and gives it as it then stands. */
   async until(holds: (view: AdministrationView) => boolean): Promise<AdministrationView> {
-    for (let turn = 0; turn < 400; turn += 1) {
-      const view = await this.view()
-      if (holds(view)) return view
+    let view = await this.view()
+    for (let turn = 0; turn < 400 && !holds(view); turn += 1) {
       await this.page.waitForTimeout(50)
+      view = await this.view()
     }
-    throw new Error('the administration never came to that')
+    if (holds(view)) return view
+    const { step, trials } = view
+    const shown = await this.page.locator('body').innerText()
+    throw new Error(
+      `it never came to that: ${JSON.stringify([step?.name, step?.state, trials.at(-1)])}\n${shown}`,
+    )
   }
 }
 

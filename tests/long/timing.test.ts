@@ -94,11 +94,13 @@ async function pairsByX(page: Page, keyboard: XKeyboard, random: () => number) {
     await wait(1200)
     for (let run = 1; run <= TRIALS; run += 1) {
       await keyboard.press(KEYCODES.Space)
-      await wait(250)
+      await rehearsal.until(isIn('armed'))
       const start = await keyboard.press(KEYCODES.Space)
-      await wait(200 + random() * 800)
+      await wait(300 + random() * 800)
       const stop = await keyboard.press(KEYCODES.Space)
-      await wait(1150)
+      await rehearsal.until(isIn('stopped'))
+      // The key is dead for a second after the stop, by stamps that this process doesn't know to the millisecond.
+      await wait(1300)
       await keyboard.press(KEYCODES.Space)
       const { trials } = await rehearsal.until(
         (view) => view.trials.filter(({ status }) => status === 'standing').length >= run,
@@ -122,7 +124,7 @@ async function spacingsByX(page: Page, keyboard: XKeyboard, random: () => number
     const until = performance.now() + 29_000
     while (performance.now() < until) {
       handed.push(await keyboard.press(KEYCODES.Space))
-      await wait(60 + random() * 140)
+      await wait(110 + random() * 140)
     }
     await rehearsal.until(isIn('ended'))
     const stamps = (await rehearsal.view()).trials[run]?.stamps ?? []
