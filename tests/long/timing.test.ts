@@ -95,6 +95,8 @@ async function pairsByX(page: Page, keyboard: XKeyboard, random: () => number) {
     for (let run = 1; run <= TRIALS; run += 1) {
       await keyboard.press(KEYCODES.Space)
       await rehearsal.until(isIn('armed'))
+      // A press sooner after the last one is its bounce.
+      await wait(300)
       const start = await keyboard.press(KEYCODES.Space)
       await wait(300 + random() * 800)
       const stop = await keyboard.press(KEYCODES.Space)
@@ -120,6 +122,7 @@ async function spacingsByX(page: Page, keyboard: XKeyboard, random: () => number
     await wait(1200)
     await keyboard.press(KEYCODES.Space)
     await rehearsal.until(isIn('armed'))
+    await wait(300)
     const handed: Handed[] = []
     const until = performance.now() + 29_000
     while (performance.now() < until) {
