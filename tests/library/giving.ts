@@ -162,6 +162,19 @@ export class Giving {
     return this.#kept()
   }
 
+  /** The rater at hand rates another day. */
+  putsOff(rater: string): this {
+    this.#book.act({ kind: 'put_off', rater })
+    return this.on()
+  }
+
+  /** The test is finished, and another day a rater gives what is still to come. */
+  ratesLater(rater: string): this {
+    this.#book.act({ kind: 'finished' })
+    this.#book.act({ kind: 'rating_begun', rater })
+    return this.on()
+  }
+
   /** What a rule asks before it does anything is answered. */
   rules(rule: string, apply: boolean): this {
     const { asking } = this.view()

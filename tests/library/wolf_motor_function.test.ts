@@ -109,7 +109,7 @@ describe('floor', () => {
   })
 
   test('all tried and unable: graded still, and no weight placed is no value', () => {
-    const given = whole(alone(), alike(15, unable(0)), { placed: ['no', 'no', 'no'] })
+    const given = whole(alone(), alike(15, unable(0)), { placed: ['no', 'no', 'no', 'no'] })
     const scores = given.scores()
     expect(given.step()).toBeNull()
     expect(scores.value('median_time', 'right')).toBe(121)
@@ -125,6 +125,29 @@ const withoutBasket = (given: Giving): Giving =>
 
 /** The first item runs, and a second try is begun. */
 const tried = (): Giving => alone().on().begins().happens('further_try')
+
+describe('graded from video', () => {
+  test('the times stand, the grades come another day, also of what couldn’t be done', () => {
+    const later: readonly Item[] = [
+      (given) => given.run(3).putsOff('rater_1'),
+      ...alike(3, (given) => given.on().closes('trial', 'unable')),
+      ...TIMES.slice(4).map(
+        (seconds): Item =>
+          (given) =>
+            given.run(seconds),
+      ),
+    ]
+    const given = whole(alone({ graded_from: 'video' }), later)
+    expect(given.step()).toBeNull()
+    expect(given.scores().value('median_time', 'right')).toBe(9)
+    expect(given.scores().why('ability_mean', 'right')).toBe('pending')
+    given.ratesLater('rater_1')
+    const grades = [4, 1, 1, 1, 3, 2, 4, 3, 3, 3, 3, 3, 4, 2, 3]
+    for (const grade of grades) given.grades(grade)
+    expect(given.scores().value('ability_sum', 'right')).toBe(40)
+    expect(given.scores().value('median_time', 'right')).toBe(9)
+  })
+})
 
 describe('awkward', () => {
   test('four unable, three over the limit: the median is the eighth value, both kinds of grades are summed', () => {

@@ -66,7 +66,7 @@ const list = z.union([z.array(listItem).min(1).max(500), drawnList], {
 })
 
 const raters = z.strictObject({
-  count: z.int().min(2).max(10),
+  count: z.int().min(1).max(10),
   unseen: z.boolean().optional(),
   later: z.boolean().optional(),
 })
