@@ -1,4 +1,5 @@
 /** The page of all problems that the reader can tell, each with its severity. */
+import expressions from './expression-problems.md?raw'
 import { SEVERITY_PROMISES, type Severity } from '../diagnostics.ts'
 import { READER_PROBLEMS } from '../reader/problems.ts'
 import { CHECKS } from '../run-checks.ts'
@@ -18,6 +19,8 @@ export function checksPage(): string {
     tableOf(READER_PROBLEMS),
     '## Keys and values',
     tableOf(SCHEMA_PROBLEMS),
+    '## Expressions',
+    expressions.trim(),
     '## Checks',
     ...[...CHECKS.values()]
       .sort((a, b) => (a.code < b.code ? -1 : 1))
