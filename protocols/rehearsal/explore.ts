@@ -6,13 +6,13 @@ import { CLOSINGS, type Protocol } from '../language/model.ts'
 import type { EventBody, Place, Recorded } from '../runner/events.ts'
 import { listOf } from '../runner/grown.ts'
 import { type Administration, type Runner, runnerFor } from '../runner/index.ts'
-import { treeOf } from '../runner/tree.ts'
-import type { AdministrationView } from '../runner/view.ts'
+import type { AdministrationView, SheetView, StepView } from '../runner/view.ts'
 import { outlineOf } from '../scoring/outline.ts'
 import { scoreAll } from '../scoring/scores.ts'
-import type { RehearsedEvent } from '../steps/kind.ts'
+import type { RehearsedEvent, TellingOutcome } from '../steps/kind.ts'
 import { CLOCK, type Opened, preparedFor, STARTING } from './opening.ts'
 import { type Relevance, relevanceOf } from './relevance.ts'
+import { namesOf } from './names-of.ts'
 import { type Start, startsOf } from './starts.ts'
 
 export interface Exploration {
@@ -133,17 +133,6 @@ export function explore(protocol: Protocol, exploration: Exploration): Explored 
   }
 }
 
-/** What a file names that a walk may show, in its order. */
-function namesOf(protocol: Protocol) {
-  const { spots, steps } = treeOf(protocol)
-  const nodes = [...spots.values()].map(({ node }) => node)
-  return {
-    steps: steps.map(({ name }) => name),
-    rules: nodes.filter(({ node }) => node === 'rule').map(({ name }) => name),
-    scores: protocol.scores.filter(({ value }) => value.type.is === 'number').map(({ name }) => name),
-  }
-}
-
 /** `most`: where walking from this start ends, so that others have their turn. */
 function walkFrom(walk: Walk, first: Stand, most: number): void {
   const { exploration } = walk
@@ -188,7 +177,7 @@ function follow(walk: Walk, first: Stand, habit: Habit): void {
     if (view.phase !== 'giving') return
     const here: Stand = stand
     const moves = movesOf(walk, view, here)
-    const name = view.step?.name ?? ''
+    const name = moves[0]?.taken.at ?? ''
     const time = (times.get(name) ?? 0) + 1
     times.set(name, time)
     walk.followed += 1
@@ -234,13 +223,16 @@ function isNew(walk: Walk, stand: Stand): boolean {
   return true
 }
 
+function reach({ ways }: Walk, step: string, stand: Stand): void {
+  const before = ways.get(step)
+  const isShorter = before === undefined || (before.start === stand.start && before.depth > stand.depth)
+  if (isShorter) ways.set(step, stand)
+}
+
 /** What shows in a state, also in one that goes on like another. */
 function note(walk: Walk, stand: Stand): void {
   const { context } = stand.administration.snapshot
-  const { visit } = context
-  const before = visit === null ? undefined : walk.ways.get(visit.step)
-  const isShorter = before === undefined || (before.start === stand.start && before.depth > stand.depth)
-  if (visit !== null && isShorter) walk.ways.set(visit.step, stand)
+  if (context.visit !== null) reach(walk, context.visit.step, stand)
   for (const { rule, verdict } of listOf(context.judged)) if (verdict === true) walk.fired.add(rule)
   if (context.finishedAt === null) return
   for (const { score, value } of scoreAll(walk.runner.standing(stand.administration)))
@@ -248,7 +240,7 @@ function note(walk: Walk, stand: Stand): void {
 }
 
 function movesOf(walk: Walk, view: AdministrationView, stand: Stand): readonly Move[] {
-  const { asking, choosing, step } = view
+  const { asking, choosing, sheet, step } = view
   if (asking !== null)
     return [true, false].map((apply) =>
       bodyMove(walk, asking.rule, asking.place, {
@@ -266,20 +258,32 @@ function movesOf(walk: Walk, view: AdministrationView, stand: Stand): readonly M
         body: { kind: 'ordered', ...choosing, items, rule: 'chosen' },
       })
     })
+  if (sheet !== null) return cellMoves(walk, sheet, stand)
   if (step === null) {
-    const body: EventBody = { kind: 'finished' }
-    return [bodyMove(walk, ':end', {}, { outcome: 'finished', usual: true, body })]
+    return [bodyMove(walk, ':end', {}, { outcome: 'finished', usual: true, body: { kind: 'finished' } })]
   }
-  return stepMoves(walk, step, stand)
+  const told = walk.runner.telling(stand.administration, walk.relevance.comparedOf)
+  return trialMoves(walk, step, { told, closes: 'trial' })
 }
 
-function stepMoves(
+/** The outcomes of the first open cell: what a page is filled with in another order stands the same. */
+function cellMoves(walk: Walk, { section, place, cells }: SheetView, stand: Stand): readonly Move[] {
+  const open = cells.find(({ trial }) => trial === null)
+  if (open === undefined) {
+    const body: EventBody = { kind: 'sheet_left', section, place }
+    return [bodyMove(walk, section, place, { outcome: 'left', usual: true, body })]
+  }
+  reach(walk, open.step, stand)
+  const told = walk.runner.telling(stand.administration, walk.relevance.comparedOf, open)
+  return trialMoves(walk, { ...open, name: open.step, practice: false }, { told, closes: open.step })
+}
+
+/** `closes`: what an event names that closes the trial without a result. */
+function trialMoves(
   walk: Walk,
-  step: NonNullable<AdministrationView['step']>,
-  { administration }: Stand,
+  { name, kind, place, practice }: Pick<StepView, 'name' | 'kind' | 'place' | 'practice'>,
+  { told, closes }: { readonly told: readonly TellingOutcome[]; readonly closes: string },
 ): readonly Move[] {
-  const { name, kind, place, practice } = step
-  const told = walk.runner.telling(administration, walk.relevance.comparedOf)
   const outcomes = told.map(({ label, events }, index): Move => {
     const taken = { at: name, place, outcome: label, usual: index === 0 }
     metAt(walk, name, label)
@@ -293,7 +297,7 @@ function stepMoves(
       bodyMove(walk, name, place, {
         outcome,
         usual: false,
-        body: { kind: 'closed', what: 'trial', place, outcome, reason: '' },
+        body: { kind: 'closed', what: closes, place, outcome, reason: '' },
       }),
     ),
   ]

@@ -5,9 +5,11 @@
 import { comparedNumbers, type Meanings } from '../language/expressions/compared.ts'
 import type { Expression } from '../language/expressions/types.ts'
 import type { Protocol } from '../language/model.ts'
+import { isSheet, stepsOnSheet } from '../language/sheet.ts'
 import type { Place } from '../runner/events.ts'
 import { listOf } from '../runner/grown.ts'
 import type { State } from '../runner/state.ts'
+import { isPartOf } from '../runner/places.ts'
 import { treeOf } from '../runner/tree.ts'
 import type { Trial } from '../runner/view.ts'
 import { outlineOf } from '../scoring/outline.ts'
@@ -35,9 +37,10 @@ function expressionsIn(part: unknown): readonly Expression[] {
 
 export function relevanceOf(protocol: Protocol): Relevance {
   const seen = seenByWays(protocol)
+  const pages = pagesOf(protocol)
   const numbers = numbersOf(protocol)
   return {
-    keyOf: (state) => keyOf(state, seen),
+    keyOf: (state) => `${keyOf(state, seen)} ${filledIn(state, pages)}`,
     comparedOf: (step) => (column) => numbers.get(`${step}.${column}`) ?? [],
   }
 }
@@ -106,6 +109,25 @@ function keyOf(state: State, seen: readonly Sees[]): string {
   const resting = [...ends].filter((end) => end.endsWith(` ${JSON.stringify(place)}`))
   const orders = listOf(state.orders).map(({ section, place: around, items }) => [section, around, items])
   return JSON.stringify([at, visit?.step, visit?.state, place, orders, state.closedHands, rows, resting])
+}
+
+/** The steps of each page, by the name of its section. */
+const pagesOf = (protocol: Protocol): ReadonlyMap<string, ReadonlySet<string>> =>
+  new Map(
+    [...treeOf(protocol).spots.values()].flatMap(({ node }) =>
+      node.node === 'section' && isSheet(node)
+        ? [[node.name, new Set(stepsOnSheet(node).map(({ name }) => name))] as const]
+        : [],
+    ),
+  )
+
+/** How many cells of the page at hand are filled in: they are walked in the order of the protocol. */
+function filledIn({ at, place, trials }: State, pages: ReadonlyMap<string, ReadonlySet<string>>): number {
+  const page = pages.get(at)
+  if (page === undefined) return 0
+  return listOf(trials).filter(
+    (trial) => trial.status === 'standing' && page.has(trial.step) && isPartOf(place, trial.place),
+  ).length
 }
 
 const rowOf = ({ step, place, outcome, readings }: Trial) => [

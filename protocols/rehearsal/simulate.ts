@@ -3,11 +3,14 @@ import type { ClientFacts } from '../client.ts'
 import type { Protocol } from '../language/model.ts'
 import type { EventBody, Recorded, Stamp } from '../runner/events.ts'
 import { type Administration, type Runner, runnerFor } from '../runner/index.ts'
-import type { AdministrationView } from '../runner/view.ts'
+import type { AdministrationView, SheetView, StepView } from '../runner/view.ts'
 import { CLOCK, type Opened, type Prepared, preparedFor, STARTING } from './opening.ts'
 import { randomFrom } from './random.ts'
 
-type Step = NonNullable<AdministrationView['step']>
+type Step = StepView
+
+/** What is known of a trial that a made-up client is at, by itself or on a page. */
+type AtTrial = Pick<StepView, 'name' | 'kind' | 'place' | 'state'>
 
 export interface Simulation {
   readonly seed: number
@@ -22,7 +25,7 @@ export interface Simulation {
    * How the client does at a trial, from 0 up to 1, where chance alone isn't wanted: in place of the number drawn.
    * What high means is the kind's own: a long time, few counted, a strong grip.
    */
-  readonly does?: (step: Step, drawn: number) => number
+  readonly does?: (step: AtTrial, drawn: number) => number
   /** The next id; UUIDs, each once. */
   nextId(): string
   /** Wall time, RFC 3339, so many ms after the administration was opened. */
@@ -100,7 +103,7 @@ const wait = (session: Session, ms: number): void => {
 const stampNow = ({ now }: Session): Stamp => ({ at: now, clock: CLOCK, input: 'key', late: 0.5 })
 
 function goOn(session: Session, view: AdministrationView): void {
-  const { asking, step, unexplained } = view
+  const { asking, sheet, step, unexplained } = view
   if (asking !== null) {
     wait(session, 3000)
     return act(session, { kind: 'ruled', rule: asking.rule, place: asking.place, apply: true })
@@ -111,6 +114,7 @@ function goOn(session: Session, view: AdministrationView): void {
     wait(session, 4000)
     return act(session, { kind: 'explained', trial: unexplainedTrial, happening: reason.name, remark: '' })
   }
+  if (sheet !== null && view.choosing === null) return fillIn(session, sheet)
   if (step === null) {
     wait(session, 3000)
     return act(session, chosenOrder(view) ?? { kind: 'finished' })
@@ -120,6 +124,28 @@ function goOn(session: Session, view: AdministrationView): void {
     return act(session, { kind: 'voided', step: step.name, place: step.place, stamp: stampNow(session) })
   }
   perform(session, step)
+}
+
+/** Any open cell whose turn it is, until none is left. */
+function fillIn(session: Session, { section, place, cells }: SheetView): void {
+  const blank = cells.filter(({ trial, inTurn }) => trial === null && inTurn)
+  const cell = blank[Math.floor(session.random() * blank.length)]
+  wait(session, 1500)
+  if (cell === undefined) return act(session, { kind: 'sheet_left', section, place })
+  const { does = (_, drawn) => drawn } = session.simulation
+  const next = session.runner.rehearse(
+    session.administration,
+    () => does({ ...cell, name: cell.step, state: 'waiting' }, session.random()),
+    cell,
+  )
+  if (next === null) throw new Error(`The step ${cell.step} has nothing to be given on its page.`)
+  wait(session, Math.max(0, next.after))
+  act(session, {
+    ...next.data(stampNow(session)),
+    kind: `${cell.kind}.${next.event}`,
+    step: cell.step,
+    place: cell.place,
+  })
 }
 
 /** Where the order is the examiner's to choose: as the list has it. */

@@ -1,10 +1,12 @@
 /** The phase in which the protocol is given: its steps, its end, and what ends or holds it up from any step. */
 import type { Node } from '../language/model.ts'
+import { isSheet } from '../language/sheet.ts'
 import { told, unexplained } from './afterwards.ts'
 import { endedByKey, happeningOf } from './befalls.ts'
 import { onceNode } from './chart-once.ts'
 import { ruleNode } from './chart-rules.ts'
 import { cutOff, sectionNode } from './chart-sections.ts'
+import { sheetNode } from './chart-sheet.ts'
 import { causeOf, INTERRUPTED, stepNode } from './chart-steps.ts'
 import { BACK, CLOSE, phase, SETTLE_TEST } from './chart-waiting.ts'
 import { type Ground, sectionKind } from './due.ts'
@@ -76,6 +78,7 @@ function nodesOf(ground: Ground, nodes: readonly Node[]): Record<string, ChartNo
   return Object.fromEntries(
     nodes.map((node) => {
       if (node.node === 'section') {
+        if (isSheet(node)) return [node.name, sheetNode(ground, node)]
         const made = sectionKind(node).chart === null ? onceNode : sectionNode
         return [node.name, made(ground, node, nodesOf(ground, node.steps))]
       }

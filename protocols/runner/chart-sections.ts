@@ -42,8 +42,8 @@ import { refuse } from './refuse.ts'
 export const SETTLE_HAND = '=settle_hand'
 
 /** Beside states that are called as the file calls its steps: no name has a colon. */
-const ORDERING = ':ordering'
-const TURN = ':turn'
+export const ORDERING = ':ordering'
+export const TURN = ':turn'
 
 export const orderingOf = (section: string): string => stateOf(section, ORDERING)
 
@@ -74,7 +74,7 @@ export function sectionNode(
 }
 
 /** Waits for the order, which the host records by itself unless the examiner chooses it. */
-function orderingNode(ground: Ground, section: Section): ChartNode {
+export function orderingNode(ground: Ground, section: Section): ChartNode {
   const chart = sectionChart(section)
   const refuses = (state: State, { body }: Happened): Refusal | null => {
     if (body.kind !== 'ordered' || !('items' in body)) return null

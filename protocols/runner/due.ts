@@ -193,6 +193,11 @@ export function dueAt(ground: Ground, state: State): Due[] {
   return [...within(ground, state, node, placeAround(ground.tree, node.name, state.place))]
 }
 
+/** What is due in a section as a whole, given or not. */
+export const dueIn = (ground: Ground, state: State, section: Section): Due[] => [
+  ...within(ground, state, section, placeAround(ground.tree, section.name, state.place)),
+]
+
 /** How far what is cut off reaches: the pass of a section, a whole section, or everything (`null`). */
 export interface Reach {
   readonly section: string | null

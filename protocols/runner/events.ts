@@ -157,6 +157,8 @@ const closed = z.strictObject({
   outcome: z.enum(CLOSINGS),
   reason: z.string().max(1000),
 })
+/** A page is left, once every cell of it has a value or an outcome. */
+const sheetLeft = z.strictObject({ kind: z.literal('sheet_left'), section: name, place })
 const skipped = z.strictObject({ kind: z.literal('skipped'), step: name, place, reason })
 const voided = z.strictObject({
   kind: z.literal('voided'),
@@ -221,6 +223,7 @@ const runnerEvent = z.discriminatedUnion('kind', [
   accommodated,
   remarked,
   closed,
+  sheetLeft,
   skipped,
   voided,
   explained,

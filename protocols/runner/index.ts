@@ -5,16 +5,19 @@
 import type { Protocol } from '../language/model.ts'
 import type { Standing } from '../scoring/scope.ts'
 import type { Compared, RehearsedEvent, TellingOutcome } from '../steps/kind.ts'
+import { attemptsAt, cellAt } from './cells.ts'
 import { type Administration, begin, take } from './administration.ts'
 import { chartOf } from './chart.ts'
 import type { Chance } from './chart-parts.ts'
 import { type Ground, sectionChart } from './due.ts'
-import type { EventBody, Recorded } from './events.ts'
+import type { EventBody, Place, Recorded } from './events.ts'
 import { listOf } from './grown.ts'
 import { judgingOf } from './judging.ts'
 import { orderingMoment } from './ordering.ts'
+import { atCell } from './playing.ts'
 import { phaseOf } from './refusals.ts'
 import { show } from './showing.ts'
+import { sheetAt } from './showing-sheet.ts'
 import { stepKind } from './step-ground.ts'
 import { stepMoment } from './step-moment.ts'
 import { stepOf, treeOf } from './tree.ts'
@@ -22,6 +25,12 @@ import { openIn } from './unseen.ts'
 import type { AdministrationView, Refusal } from './view.ts'
 
 export type { Administration } from './administration.ts'
+
+/** A cell of the page at hand. */
+interface CellId {
+  readonly step: string
+  readonly place: Place
+}
 
 export interface Runner {
   /** An administration to which nothing has happened yet. */
@@ -37,10 +46,14 @@ export interface Runner {
   owed(administration: Administration, chance: Chance): EventBody | null
   /** What a screen may know. `id` is the administration's. */
   view(administration: Administration, id: string): AdministrationView
-  /** A made-up but plausible next event of the step at hand; null where there is none. */
-  rehearse(administration: Administration, random: () => number): RehearsedEvent | null
-  /** The ways through the step at hand that the file can tell apart; none where no step waits to begin. */
-  telling(administration: Administration, compared: (step: string) => Compared): readonly TellingOutcome[]
+  /** A made-up but plausible next event of the step at hand, or of a cell of the page; null where there is none. */
+  rehearse(administration: Administration, random: () => number, cell?: CellId): RehearsedEvent | null
+  /** The ways through the step at hand, or a cell of the page, that the file can tell apart; none where none waits. */
+  telling(
+    administration: Administration,
+    compared: (step: string) => Compared,
+    cell?: CellId,
+  ): readonly TellingOutcome[]
   /** What scores rest on. */
   standing(administration: Administration): Standing
 }
@@ -65,8 +78,8 @@ export function runnerFor(protocol: Protocol): Runner {
       return { administration, refused }
     },
     owed: (administration, chance) => owedOrder(ground, administration, chance),
-    rehearse: (administration, random) => rehearsed(ground, administration, random),
-    telling: (administration, compared) => telling(ground, administration, compared),
+    rehearse: (administration, random, cell) => rehearsed(ground, administration, random, cell),
+    telling: (administration, compared, cell) => telling(ground, administration, compared, cell),
     view: (administration, id) => show(ground, administration, id),
     standing: ({ snapshot }) => ({
       ...ground.judging.standing(snapshot.context),
@@ -85,27 +98,45 @@ function owedOrder(ground: Ground, { snapshot }: Administration, chance: Chance)
   return { kind: 'ordered', section: section.name, place: around, items: [...order.items], rule: order.rule }
 }
 
+/** The step that something is made up for: the one at hand, or one on the page at hand as if it were. */
+function madeUpFor(ground: Ground, { snapshot }: Administration, cell: CellId | undefined) {
+  const state = snapshot.context
+  if (phaseOf(snapshot) !== 'giving') return null
+  if (cell !== undefined) {
+    const sheet = sheetAt(ground, state)
+    const found = sheet && cellAt(sheet, state, cell.step, cell.place)
+    if (found === null || 'refused' in found) return null
+    const { step, place } = found
+    const here = atCell(state, found, attemptsAt(state, step, place))
+    return { step, moment: stepMoment({ ...ground, step }, here, stepKind(step).chart.initial) }
+  }
+  const { at, visit } = state
+  if (visit === null || at !== visit.step) return null
+  const step = stepOf(ground.tree, visit.step)
+  return { step, moment: stepMoment({ ...ground, step }, state, visit.state) }
+}
+
 function rehearsed(
   ground: Ground,
-  { snapshot }: Administration,
+  administration: Administration,
   random: () => number,
+  cell?: CellId,
 ): RehearsedEvent | null {
-  const { at, visit } = snapshot.context
-  if (visit === null || at !== visit.step || phaseOf(snapshot) !== 'giving') return null
-  const step = stepOf(ground.tree, visit.step)
-  return stepKind(step).rehearse(stepMoment({ ...ground, step }, snapshot.context, visit.state), random)
+  const made = madeUpFor(ground, administration, cell)
+  return made && stepKind(made.step).rehearse(made.moment, random)
 }
 
 function telling(
   ground: Ground,
-  { snapshot }: Administration,
+  administration: Administration,
   compared: (step: string) => Compared,
+  cell?: CellId,
 ): readonly TellingOutcome[] {
-  const { at, visit } = snapshot.context
-  if (visit === null || at !== visit.step || phaseOf(snapshot) !== 'giving') return []
-  const step = stepOf(ground.tree, visit.step)
-  return stepKind(step).outcomes(
-    stepMoment({ ...ground, step }, snapshot.context, visit.state),
-    compared(step.name),
-  )
+  const made = madeUpFor(ground, administration, cell)
+  if (made === null) return []
+  const outcomes = stepKind(made.step).outcomes(made.moment, compared(made.step.name))
+  // On a page what gives a trial keeps it too.
+  return cell === undefined
+    ? outcomes
+    : outcomes.map(({ label, events }) => ({ label, events: events.slice(0, 1) }))
 }

@@ -1,6 +1,6 @@
 /** The administration as a screen may know it: plain data, texts in the words it is given by. */
 import type { Expression } from '../language/expressions/types.ts'
-import type { Rule, Text } from '../language/model.ts'
+import type { Rule, Section, Text } from '../language/model.ts'
 import { textOf, wordingFor } from '../language/words.ts'
 import { scopeAt } from '../scoring/scope.ts'
 import { type Administration } from './administration.ts'
@@ -21,6 +21,7 @@ import {
 import type { Place } from './events.ts'
 import { listOf } from './grown.ts'
 import { offersOf } from './offers.ts'
+import { givenOnSheet, showSheet } from './showing-sheet.ts'
 import { innermost, phaseOf } from './refusals.ts'
 import { pendingOf, raterOf } from './raters.ts'
 import type { State } from './state.ts'
@@ -62,6 +63,10 @@ export function show(ground: Ground, administration: Administration, id: string)
     because: state.because,
     firstHand: firstHand(ground, state),
     step: showStep(ground, state, phase, say),
+    sheet: showSheet(ground, state, phase, {
+      say,
+      passesIn: (place, around) => passesIn(ground, state, place, around),
+    }),
     offers: offersOf(administration),
     asking: asking(ground, administration, say),
     choosing: choosing(ground, administration),
@@ -164,8 +169,10 @@ function showStep(ground: Ground, state: State, phase: string, say: Say): StepVi
   }
 }
 
-function passesAt(ground: Ground, state: State, place: Place): Pass[] {
-  const { around } = spotOf(ground.tree, state.at)
+const passesAt = (ground: Ground, state: State, place: Place): Pass[] =>
+  passesIn(ground, state, place, spotOf(ground.tree, state.at).around)
+
+function passesIn(ground: Ground, state: State, place: Place, around: readonly Section[]): Pass[] {
   const withPasses = around.filter((section) => sectionKind(section).chart !== null)
   return withPasses.map((section): Pass => {
     const { loop, list, numbered } = loopOf(ground, section)
@@ -261,7 +268,7 @@ function progress(ground: Ground, state: State): AdministrationView['progress'] 
   }
   const here = dueAt(ground, state).length + (flight === null ? 0 : 1)
   return {
-    passed,
+    passed: passed + givenOnSheet(ground, state),
     due: passed + here + dueAfter(ground, state, state.at, { section: null, laterPasses: true }).length,
   }
 }

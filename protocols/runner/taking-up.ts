@@ -3,6 +3,7 @@
  * the pass that a section's condition had left out, to the end of what was cut off. Nothing else is given again.
  */
 import type { Node, Rule, Section } from '../language/model.ts'
+import { isSheet } from '../language/sheet.ts'
 import { told } from './afterwards.ts'
 import { dueInPass, type Ground, isGiven, isTrial, placeAround, sectionKind } from './due.ts'
 import type { Place } from './events.ts'
@@ -102,7 +103,12 @@ function takesUp(ground: Ground, node: Rule | Section, target: string, section: 
 
 /** The transitions by which the end leads back to what is missing; one for each that may have left something out. */
 export const takingUp = (ground: Ground): Transition[] =>
-  [...ground.tree.spots.values()].flatMap(({ node }) => wayBack(ground, node))
+  [...ground.tree.spots.values()].flatMap(({ node, around }) =>
+    [node, ...around].some(isOneState) ? [] : wayBack(ground, node),
+  )
+
+/** A page rests on no condition that a correction could turn, and nothing in it has a state of its own. */
+const isOneState = (node: Node): boolean => node.node === 'section' && isSheet(node)
 
 function wayBack(ground: Ground, node: Node): Transition[] {
   if (node.node === 'step') return []

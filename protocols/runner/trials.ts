@@ -59,7 +59,7 @@ const isSameItem = (earlier: Place, place: Place): boolean =>
     ([loop, pass]) => typeof pass === 'number' || place[loop] === undefined || place[loop] === pass,
   )
 
-function newTrial(event: Happened, step: Step, visit: Visit): Trial {
+export function newTrial(event: Happened, step: Step, visit: Visit): Trial {
   return {
     id: event.id,
     step: step.name,
@@ -161,15 +161,18 @@ export function addedTo(ground: Ground, trial: Trial): Quantity | null {
 /** Why a trial was closed, where the event says so: it stays with the trial. */
 export const reasonIn = ({ body }: Happened): string => ('reason' in body ? String(body.reason) : '')
 
-/** The trial in flight stands; without an outcome of its own it was done. */
-export function stand(ground: Ground, state: State, outcome: Outcome | null, remark: string): Partial<State> {
-  const { flight } = state
-  if (flight === null) return {}
+/** A trial as it stands; without an outcome of its own it was done. */
+export function stood(
+  ground: Ground,
+  state: State,
+  flight: Trial,
+  { outcome, remark }: { readonly outcome: Outcome | null; readonly remark: string },
+): Trial {
   const step = stepOf(ground.tree, flight.step)
   const final = outcome ?? flight.outcome ?? 'done'
   const added = addedTo(ground, flight)
   const measured: Trial['readings'] = outcome === null || outcome === 'done' ? flight.readings : {}
-  const standing: Trial = {
+  return {
     ...flight,
     status: 'standing',
     remark,
@@ -180,6 +183,13 @@ export function stand(ground: Ground, state: State, outcome: Outcome | null, rem
       ...(final !== 'done' && countedAs(ground, state, step, final, flight.place)),
     },
   }
+}
+
+/** The trial in flight stands. */
+export function stand(ground: Ground, state: State, outcome: Outcome | null, remark: string): Partial<State> {
+  const { flight } = state
+  if (flight === null) return {}
+  const standing = stood(ground, state, flight, { outcome, remark })
   return { flight: null, running: false, trials: grow(state.trials, standing) }
 }
 

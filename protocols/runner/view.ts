@@ -151,6 +151,37 @@ const stepView = z.strictObject({
 })
 export type StepView = z.infer<typeof stepView>
 
+/** One trial on a page that is given as a whole. */
+const sheetCell = z.strictObject({
+  step: z.string(),
+  kind: z.string(),
+  place,
+  /** The loops on the page around it, outermost first. */
+  passes: z.array(pass),
+  text: z.string().nullable(),
+  figure: z.string().nullable(),
+  /** The kind's own event that gives it, without the kind. */
+  gives: z.string(),
+  /** The kind's own data, as if the step were at hand. */
+  face: z.record(z.string(), z.unknown()),
+  /** The trial that stands for it; null while it is open. */
+  trial: z.uuid().nullable(),
+  /** False where the order of the page is fixed and an earlier pass has open cells. */
+  inTurn: z.boolean(),
+})
+export type SheetCell = z.infer<typeof sheetCell>
+
+/** A section that is given on one page. */
+const sheetView = z.strictObject({
+  section: z.string(),
+  place,
+  /** The loops around the page, outermost first. */
+  passes: z.array(pass),
+  /** In the order of the protocol. */
+  cells: z.array(sheetCell),
+})
+export type SheetView = z.infer<typeof sheetView>
+
 const ruleView = z.strictObject({
   rule: z.string(),
   place,
@@ -190,6 +221,8 @@ export const administrationView = z.strictObject({
   because: z.string().nullable(),
   firstHand: z.strictObject({ hand: z.string(), rule: z.string() }).nullable(),
   step: stepView.nullable(),
+  /** The page that is being filled in; then no step is at hand. */
+  sheet: sheetView.nullable(),
   offers: z.array(offer),
   /** A rule that asks before it acts. */
   asking: z.strictObject({ rule: z.string(), place, text: z.string() }).nullable(),

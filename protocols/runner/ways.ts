@@ -1,5 +1,6 @@
 /** The ways that lead on from a node: to what comes after it, or back to where a repeated practice was called. */
 import type { Node, Step } from '../language/model.ts'
+import { isSheet } from '../language/sheet.ts'
 import { type Ground, isTrial } from './due.ts'
 import type { State } from './state.ts'
 import { stepKind } from './step-ground.ts'
@@ -10,6 +11,12 @@ import { afterNode, spotOf, stateOf, type Tree } from './tree.ts'
 function stepsIn(node: Node): readonly Step[] {
   if (node.node === 'step') return [node]
   return node.node === 'section' ? node.steps.flatMap(stepsIn) : []
+}
+
+/** The steps within a node that can call a practice again: none on a page, where nothing is at hand. */
+function callersIn(node: Node): readonly Step[] {
+  if (node.node !== 'section') return stepsIn(node)
+  return isSheet(node) ? [] : node.steps.flatMap(callersIn)
 }
 
 const back: Way['change'] = ({ returning }: State) => {
@@ -56,7 +63,7 @@ function onTheWayBack(tree: Tree, from: string, caller: string): string {
 /** All ways on from a node; the last one is the ordinary way. */
 export function waysAfter({ tree }: Pick<Ground, 'tree'>, name: string): Way[] {
   const { siblings, index } = spotOf(tree, name)
-  const callers = siblings.slice(index + 1).flatMap(stepsIn)
+  const callers = siblings.slice(index + 1).flatMap(callersIn)
   return [
     ...callers.flatMap((caller): Way[] => {
       const target = onTheWayBack(tree, name, caller.name)

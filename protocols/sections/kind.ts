@@ -36,6 +36,12 @@ export interface SectionKind {
   readonly found: Found | null
   /** How its passes come; null for a section without passes, which leaves no trace in a place. */
   readonly chart: SectionChart | null
+  /**
+   * How its passes come where it is given on one page: `free`, all known beforehand and in any order; `ordered`, by an
+   * order that is recorded before the page begins, so it can be the page, but not stand on one. Null where this section
+   * can't be on a page, since its passes show only while they are given; left out: none of the kind can.
+   */
+  onSheet?(section: Section, draws: Protocol['draws']): 'free' | 'ordered' | null
   /** Which of its cases is given; null where all of its steps are. */
   readonly chooses: ((moment: SectionMoment) => Choice) | null
 }

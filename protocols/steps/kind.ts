@@ -65,6 +65,12 @@ export interface StepKind {
   readonly events: Readonly<Record<string, z.ZodObject>>
   /** The kind's child chart. */
   readonly chart: StepChart
+  /**
+   * The events (without the kind) by which a trial is given in one act where the step stands on a sheet: the one that
+   * the examiner makes, and the one that then keeps it, made with no press. Null where this step can't stand there;
+   * left out: no step of the kind can.
+   */
+  onSheet?(step: Step): { readonly gives: string; readonly keeps: string } | null
   /** What the screen needs to draw this step now, plain data; drawn by `renderer/steps/<kind>`. */
   face(moment: StepMoment): Readonly<Record<string, unknown>>
   /** A made-up but plausible next event, or null when nothing can be done here. */

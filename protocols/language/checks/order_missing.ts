@@ -1,4 +1,5 @@
 import type { Check } from '../check.ts'
+import { isSheet } from '../sheet.ts'
 import { sectionsOf } from '../structure.ts'
 
 /**
@@ -21,8 +22,10 @@ export default {
   severity: 'advice',
   needs: [],
   *run({ draft }) {
-    for (const { node } of sectionsOf(draft)) {
+    for (const { node, around } of sectionsOf(draft)) {
       if (node.fields.in !== 'hands' || node.fields.order !== undefined) continue
+      // A page is filled in in any order: no hand comes first there.
+      if ([...around, node].some(isSheet)) continue
       yield {
         at: draft.nameAt(node),
         message: `"${node.name}" does not say which hand comes first.`,

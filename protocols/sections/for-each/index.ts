@@ -1,6 +1,7 @@
 import { chart } from './chart.ts'
 import type { SectionKind } from '../kind.ts'
-import { keys } from './keys.ts'
+import { type ForEachFields, keys } from './keys.ts'
+import { namedOrders } from './orders.ts'
 import { itemType } from './item-type.ts'
 
 /** Steps around these see the item of the pass under the section's name. */
@@ -17,5 +18,10 @@ export default {
   },
   found: null,
   chart,
+  onSheet: ({ fields }, draws) => {
+    const each = fields as unknown as ForEachFields
+    const isFixed = Object.hasOwn(draws, each.in) || namedOrders(each).some((order) => order !== 'chosen')
+    return isFixed ? 'ordered' : 'free'
+  },
   chooses: null,
 } satisfies SectionKind

@@ -25,6 +25,7 @@ export const keys = z.strictObject({
   order: z.union([order, z.array(order).min(1).max(HAND_ORDERS.length)]).optional(),
   where: expression.optional(),
   take: z.int().min(1).max(100).optional(),
+  sheet: z.boolean().optional(),
 })
 
 /** A for-each section's fields as the runner meets them. */

@@ -12,5 +12,6 @@ export default {
   passes: () => null,
   found: null,
   chart: null,
+  onSheet: () => 'free',
   chooses: null,
 } satisfies SectionKind

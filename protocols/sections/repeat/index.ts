@@ -1,6 +1,6 @@
 import { chart } from './chart.ts'
 import type { SectionKind } from '../kind.ts'
-import { keys } from './keys.ts'
+import { keys, type RepeatFields } from './keys.ts'
 
 /** Steps around these see the number of the pass, from 1, under the section's name. */
 export default {
@@ -13,5 +13,9 @@ export default {
   passes: (section) => ({ loop: section.name, list: null, numbered: false }),
   found: null,
   chart,
+  onSheet: ({ fields }) => {
+    const { times, until } = fields as unknown as RepeatFields
+    return until === undefined && !('least' in times) ? 'free' : null
+  },
   chooses: null,
 } satisfies SectionKind

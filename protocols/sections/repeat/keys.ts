@@ -9,6 +9,7 @@ export const keys = z.strictObject({
     error: 'a whole number, { from: expression } or { least, most }',
   }),
   until: expression.optional(),
+  sheet: z.boolean().optional(),
 })
 
 /** A repeat section's fields as the runner meets them. */

@@ -19,6 +19,7 @@ export default {
   precedes: false,
   events: { answered, kept },
   chart,
+  onSheet: () => ({ gives: 'answered', keeps: 'kept' }),
   face,
   rehearse,
   outcomes,

@@ -28,6 +28,7 @@ export default {
   precedes: false,
   events: { entered, kept },
   chart,
+  onSheet: () => ({ gives: 'entered', keeps: 'kept' }),
   face,
   rehearse,
   outcomes,

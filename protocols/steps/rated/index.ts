@@ -26,6 +26,8 @@ export default {
   precedes: false,
   events: { graded, kept },
   chart,
+  // One above the highest takes a reason, and a run of digits would be broken by asking for it.
+  onSheet: ({ fields }) => (fields.highest === undefined ? { gives: 'graded', keeps: 'kept' } : null),
   face,
   rehearse,
   outcomes,
