@@ -20,7 +20,14 @@ export default {
   needs: ['lists'],
   *run({ draft }) {
     for (const { node } of sectionsOf(draft)) {
-      const list = node.fields.in
+      const { in: list, over } = node.fields
+      if (typeof over === 'string' && Object.hasOwn(draft.draws, over)) {
+        yield {
+          at: draft.at(node, 'over'),
+          message: `"${over}" is drawn: its items are no levels in an order.`,
+          mend: 'Name a list whose items go from one end to the other.',
+        }
+      }
       if (typeof list !== 'string') continue
       const isDrawn = Object.hasOwn(draft.draws, list)
       for (const key of isDrawn ? ['order', 'where'] : ['take']) {

@@ -4,7 +4,7 @@ import { offer } from '../schema/suggest.ts'
 
 /**
  * What it does: A cell under a column that chooses the row holds something that can be recorded there:
- * an item of the list, an option or value of the condition, an option of the step.
+ * an item of the list, an option or value of the condition, an option of the step, a number or a range such as 0..8.
  *
  * Why it matters: A row with a misspelt word fits nobody, and nobody would notice.
  *
@@ -30,7 +30,10 @@ export default {
           yield {
             at: cells[chooser.column] ?? at,
             message: `"${cell.word}" is never recorded under "${chooser.column}".`,
-            mend: offer(cell.word, words, 'words'),
+            mend:
+              words.length === 0
+                ? 'Write a number, or a range such as 0..8 or 13..; both ends belong to it.'
+                : offer(cell.word, words, 'words'),
           }
         }
       }

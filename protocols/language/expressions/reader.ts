@@ -44,6 +44,29 @@ const MENDS: Readonly<Record<string, string>> = {
   limit_exceeded: 'Split it into scores that use one another.',
 }
 
+/** What people write who know other notations, where CEL stops at it; and how it is written here. */
+const ELSEWHERE: readonly (readonly [RegExp, string, string])[] = [
+  [/^=(?!=)/, 'A single = compares nothing', 'Write == for equal, != for different.'],
+  [/^and\b/i, 'There is no word "and"', 'Write && between conditions that must both hold.'],
+  [/^or\b/i, 'There is no word "or"', 'Write || between conditions of which one must hold.'],
+  [/^<>/, '<> compares nothing', 'Write != for different.'],
+]
+const UNIT_BEHIND = /(\d+(?:\.\d+)?)\s*$/
+
+/** The same at a stretch of the source: told by what stands there, not by the character at which the parser stops. */
+function knownElsewhere(source: string, at: number): Pick<ExpressionProblem, 'message' | 'mend'> | null {
+  const rest = source.slice(at)
+  const found = ELSEWHERE.find(([written]) => written.test(rest))
+  if (found) return { message: `${found[1]}.`, mend: found[2] }
+  const number = UNIT_BEHIND.exec(source.slice(0, at))?.[1]
+  const unit = /^[a-zA-Z%]+/.exec(rest)?.[0]
+  if (number === undefined || unit === undefined) return null
+  return {
+    message: `A unit can't stand behind the number ${number} in an expression.`,
+    mend: `Write ${number} alone, which takes the unit of what it stands beside, or quantity(${number}, '${unit}').`,
+  }
+}
+
 function problemOf(error: unknown, source: string): ExpressionProblem {
   if (error instanceof Refused) return error.problem
   if (!(error instanceof ParseError)) throw error
@@ -54,6 +77,7 @@ function problemOf(error: unknown, source: string): ExpressionProblem {
     end: Math.max(start, Math.min(error.range?.end ?? start, source.length)),
     message: source.trim() === '' ? 'The expression is empty.' : `${sentence(error)}.`,
     mend: MENDS[error.code] ?? 'Write a CEL expression, such as min(run.time) or count(run.time) >= 3.',
+    ...knownElsewhere(source, start),
   }
 }
 

@@ -3,7 +3,10 @@ import type { NormColumn } from '../model.ts'
 import { STEP_KINDS } from '../schema/kinds.ts'
 import { sectionsOf, stepsOf } from '../structure.ts'
 
-/** What can be recorded where a norm table chooses a row; null where that is no closed list of words. */
+/**
+ * The words that can be recorded where a norm table chooses a row: none where a number is recorded; null where that is
+ * no closed list.
+ */
 export function recordable(draft: Draft, { column, by }: NormColumn): readonly string[] | null {
   if (by === 'condition') {
     return draft.conditions.find(({ name }) => name === column)?.options.map(({ id }) => id) ?? null
@@ -16,5 +19,6 @@ export function recordable(draft: Draft, { column, by }: NormColumn): readonly s
   if (by === 'client') return null
   const step = stepsOf(draft).find(({ node }) => node.name === column)?.node
   const reading = step ? Object.values(STEP_KINDS.get(step.kind)?.columns(step) ?? {})[0] : undefined
+  if (reading?.is === 'number') return []
   return reading?.is === 'text' ? (reading.oneOf ?? null) : null
 }
