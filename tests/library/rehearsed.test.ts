@@ -8,7 +8,9 @@ import { type ClientFacts, SIDES } from '../../protocols/client.ts'
 import { readProtocol } from '../../protocols/language/read.ts'
 import { simulate } from '../../protocols/rehearsal/simulate.ts'
 import { runnerFor } from '../../protocols/runner/index.ts'
+import type { Place } from '../../protocols/runner/events.ts'
 import type { Trial } from '../../protocols/runner/view.ts'
+import { belongs } from '../../protocols/scoring/rows.ts'
 import { scoreAll } from '../../protocols/scoring/scores.ts'
 import { folderOf } from './folders.ts'
 import { arms, facts } from './log-book.ts'
@@ -70,7 +72,9 @@ function rehearsed(
   const value = (score: string, hand: string | null) =>
     scored.find((each) => each.score.name === score && (hand === null || each.place.hand === hand))?.value ??
     null
-  return { trials, value }
+  const each = (score: string, place: Place) =>
+    scored.find((one) => one.score.name === score && belongs(one.place, place))?.value ?? null
+  return { trials, value, each }
 }
 
 /** Values of a column in one hand, in the order given; null where a trial has none. */
@@ -96,6 +100,8 @@ const all = (
   const numbers = values.filter((value) => value !== null)
   return numbers.length === count && values.length === count ? reckon(numbers) : null
 }
+
+const sumOf = (numbers: readonly number[]): number => numbers.reduce((total, one) => total + one, 0)
 
 const near = (expected: number | null): unknown => (expected === null ? null : expect.closeTo(expected, 9))
 
@@ -198,5 +204,66 @@ test('STD-ADM-9: action research arm test, any course: the sum of nineteen grade
       }
     }),
     { numRuns: 5 },
+  )
+})
+
+test('STD-ADM-9: pinch strength, any course: a mean of three of each kind, none with another pattern or at the end of the scale', () => {
+  const scale = fc.constantFrom('lbf_30', 'lbf_60')
+  fc.assert(
+    fc.property(client, SEED, scale, (about, seed, full) => {
+      const { trials, each } = rehearsed('pinch_strength', about, seed, {
+        full_scale: full,
+        gauge_build: 'spring',
+      })
+      for (const hand of SIDES) {
+        for (const pattern of ['tip', 'key', 'palmar']) {
+          const of = trials.filter(({ place }) => place.pattern === pattern)
+          const pinches = column(of, 'pinch', 'value', hand)
+          const end = full === 'lbf_30' ? 13.6 : 27.2
+          const atEnd = pinches.some((value) => value !== null && value >= end)
+          const mean = all(pinches, 3, (numbers) => sumOf(numbers) / 3)
+          expect(each('mean_of_3', { hand, pattern })).toEqual(near(atEnd ? null : mean))
+        }
+      }
+    }),
+    { numRuns: 5 },
+  )
+})
+
+test('STD-ADM-9: Jebsen-Taylor, any course: seven times summed, or six without writing, or nothing', () => {
+  const cap = fc.constantFrom('none', 's45', 's180')
+  fc.assert(
+    fc.property(client, SEED, cap, (about, seed, ends) => {
+      const { trials, value } = rehearsed('jebsen_taylor', about, seed, { template: 'used', cap: ends })
+      for (const hand of SIDES) {
+        expect(value('total', hand)).toEqual(near(all(column(trials, 'did', 'time', hand), 7, sumOf)))
+        const six = trials.filter(({ place }) => place.subtest !== 'writing')
+        expect(value('without_writing', hand)).toEqual(near(all(column(six, 'did', 'time', hand), 6, sumOf)))
+      }
+    }),
+    { numRuns: 5 },
+  )
+})
+
+test('STD-ADM-9: Wolf motor function test, any course: the eighth of fifteen times in order', () => {
+  const fill = fc.constantFrom(120, 121)
+  fc.assert(
+    fc.property(client, SEED, fill, (about, seed, seconds) => {
+      const { trials, value } = rehearsed('wolf_motor_function', about, seed, {
+        phase: 'chronic',
+        fill: `${seconds} s`,
+      })
+      for (const hand of SIDES) {
+        const own = trials.filter(({ step, place }) => step === 'did' && place.hand === hand)
+        const times = own.map(({ outcome, readings }) => {
+          if (outcome === 'limit' || outcome === 'unable') return seconds
+          const { value: time = null } = readings.time ?? {}
+          return typeof time === 'number' ? time : null
+        })
+        const eighth = all(times, 15, (numbers) => [...numbers].sort((a, b) => a - b)[7] ?? NaN)
+        expect(value('median_time', hand)).toEqual(near(eighth))
+      }
+    }),
+    { numRuns: 2 },
   )
 })
