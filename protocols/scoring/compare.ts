@@ -34,7 +34,7 @@ export interface CompareRequest {
   readonly hand: Side | null
   readonly dominant: Side | null
   readonly affected: Side | null
-  /** What columns of the tables hold, such as an answer or years of schooling, by their names. */
+  /** What columns of the tables hold, such as an answer or years of schooling, and how conditions stood, by their names. */
   readonly told: Readonly<Record<string, string>>
 }
 
@@ -61,7 +61,8 @@ export function compareValue(request: CompareRequest): Compared | CompareProblem
   const say = (text: Score['title']) => textOf(protocol, wording, text)
   const hand = handLoop(protocol, score) === undefined ? null : request.hand
   const { facts, place } = standIn(request, score)
-  const standing = { protocol, facts, trials: [], conditions: {}, orders: [] }
+  const conditions = conditionsTold(request)
+  const standing = { protocol, facts, trials: [], conditions, orders: [] }
   const scope = scopeAt(standing, place)
   const { age, sex, dominant } = request
   const norms = protocol.norms
@@ -74,7 +75,7 @@ export function compareValue(request: CompareRequest): Compared | CompareProblem
         value,
         over: false,
         person: { age, isAgeImpossible: false, sex, dominant },
-        conditions: {},
+        conditions,
         deviations: { withheld: 0, caution: 0 },
         verified: new Map(),
         choose: (column) => toldOf(request, column) ?? chosenHere(column, { ...standing, place, hand }),
@@ -111,6 +112,11 @@ function problemOf(
     ? null
     : { problem: 'no_norms', detail: { score: name } }
 }
+
+const conditionsTold = ({ protocol, told }: CompareRequest): Readonly<Record<string, string>> =>
+  Object.fromEntries(
+    Object.entries(told).filter(([column]) => protocol.conditions.some(({ name }) => name === column)),
+  )
 
 const toldOf = ({ told }: CompareRequest, { column }: NormColumn): string | null =>
   (Object.hasOwn(told, column) ? told[column] : undefined) ?? null

@@ -10,6 +10,7 @@ function figures(
   score: string,
   hand: Side,
   person: { affected?: Side; dominant?: Side },
+  told: Readonly<Record<string, string>> = {},
 ): string[] {
   const { protocol } = readProtocol(folderOf(name))
   if (!protocol) throw new Error(`${name} can't be read`)
@@ -23,7 +24,7 @@ function figures(
     hand,
     dominant,
     affected,
-    told: {},
+    told,
   })
   if ('problem' in found) throw new Error(found.problem)
   return found.figures.map(({ statistic, printed, population }) => `${statistic} ${printed}: ${population}`)
@@ -79,4 +80,58 @@ test('grip strength: an affected dominant hand meets the figures that disagree s
     'MCID 6.5 kgf: One year after fracture of the distal radius, affected side',
     'MCID 5 kgf: Stroke, dominant side',
   ])
+})
+
+describe('Fugl-Meyer, arm: by phase, and of the affected arm alone', () => {
+  const of = (phase: string | null, hand: Side) =>
+    figures('fugl_meyer_upper', 'total', hand, { affected: 'left' }, phase === null ? {} : { phase })
+
+  test('the first weeks have their own figures, which disagree side by side', () => {
+    expect(of('first_weeks', 'left').map((each) => each.split(':')[0])).toEqual([
+      'SEM 2.46 {score}',
+      'MDC95 6.82 {score}',
+      'MCID 13 {score}',
+      'MCID 12 {score}',
+      'MCID 9 {score}',
+    ])
+  })
+
+  test('up to six months and later have others, and none of the first weeks', () => {
+    expect(of('subacute', 'left').map((each) => each.split(':')[0])).toEqual([
+      'MCID 9 {score}',
+      'MCID 10 {score}',
+    ])
+    expect(of('chronic', 'left').map((each) => each.split(':')[0])).toEqual([
+      'MCID 4.25 {score}',
+      'MCID 7.25 {score}',
+      'MDC95 3.2 {score}',
+    ])
+  })
+
+  test('nobody is proposed a figure for the other arm or without a stroke', () => {
+    for (const phase of ['first_weeks', 'subacute', 'chronic']) expect(of(phase, 'right')).toEqual([])
+    expect(of('not_stroke', 'left')).toEqual([])
+    expect(of(null, 'right')).toEqual([])
+  })
+
+  test('while the phase is not known none is guessed: all that may apply stand side by side, each with its phase', () => {
+    const phases = ['first_weeks', 'subacute', 'chronic'].flatMap((phase) => of(phase, 'left'))
+    expect(of(null, 'left')).toEqual(phases)
+  })
+})
+
+test('action research arm: early figures follow dominance, the late one does not; both stand while the phase is not known', () => {
+  const of = (phase: string | null, dominant: Side) =>
+    figures(
+      'action_research_arm',
+      'total',
+      'left',
+      { affected: 'left', dominant },
+      phase === null ? {} : { phase },
+    ).map((each) => each.split(':')[0])
+  expect(of('early', 'left')).toEqual(['MCID 12 {score}'])
+  expect(of('early', 'right')).toEqual(['MCID 17 {score}'])
+  expect(of('later', 'left')).toEqual(['MCID 5.7 {score}'])
+  expect(of('later', 'right')).toEqual(['MCID 5.7 {score}'])
+  expect(of(null, 'left')).toEqual(['MCID 5.7 {score}', 'MCID 12 {score}'])
 })

@@ -85,9 +85,10 @@ export default command({
   },
 })
 
-/** `schooling=12,grip=power`: what the tables' own columns hold. */
-function toldOf(given: string | null, { norms }: Protocol): Readonly<Record<string, string>> {
-  const known = norms.flatMap(({ columns }) => columns.map(({ column }) => column))
+/** `schooling=12,phase=early`: what the tables' own columns hold, and how conditions stood. */
+function toldOf(given: string | null, { norms, conditions }: Protocol): Readonly<Record<string, string>> {
+  const asked = conditions.filter(({ setBy }) => setBy !== 'file').map(({ name }) => name)
+  const known = [...norms.flatMap(({ columns }) => columns.map(({ column }) => column)), ...asked]
   const pairs = (given === null ? [] : given.split(',')).map((pair) => {
     const [, column = '', word = ''] = /^\s*([a-z][a-z0-9_]*)\s*=\s*(\S.*?)\s*$/.exec(pair) ?? []
     if (!known.includes(column)) {
