@@ -82,12 +82,12 @@ test('grip strength: an affected dominant hand meets the figures that disagree s
   ])
 })
 
-describe('Fugl-Meyer, arm: by phase, and of the affected arm alone', () => {
-  const of = (phase: string | null, hand: Side) =>
-    figures('fugl_meyer_upper', 'total', hand, { affected: 'left' }, phase === null ? {} : { phase })
+const ofFuglMeyer = (phase: string | null, hand: Side) =>
+  figures('fugl_meyer_upper', 'total', hand, { affected: 'left' }, phase === null ? {} : { phase })
 
+describe('Fugl-Meyer, arm: by phase, and of the affected arm alone', () => {
   test('the first weeks have their own figures, which disagree side by side', () => {
-    expect(of('first_weeks', 'left').map((each) => each.split(':')[0])).toEqual([
+    expect(ofFuglMeyer('first_weeks', 'left').map((each) => each.split(':')[0])).toEqual([
       'SEM 2.46 {score}',
       'MDC95 6.82 {score}',
       'MCID 13 {score}',
@@ -97,11 +97,11 @@ describe('Fugl-Meyer, arm: by phase, and of the affected arm alone', () => {
   })
 
   test('up to six months and later have others, and none of the first weeks', () => {
-    expect(of('subacute', 'left').map((each) => each.split(':')[0])).toEqual([
+    expect(ofFuglMeyer('subacute', 'left').map((each) => each.split(':')[0])).toEqual([
       'MCID 9 {score}',
       'MCID 10 {score}',
     ])
-    expect(of('chronic', 'left').map((each) => each.split(':')[0])).toEqual([
+    expect(ofFuglMeyer('chronic', 'left').map((each) => each.split(':')[0])).toEqual([
       'MCID 4.25 {score}',
       'MCID 7.25 {score}',
       'MDC95 3.2 {score}',
@@ -109,29 +109,31 @@ describe('Fugl-Meyer, arm: by phase, and of the affected arm alone', () => {
   })
 
   test('nobody is proposed a figure for the other arm or without a stroke', () => {
-    for (const phase of ['first_weeks', 'subacute', 'chronic']) expect(of(phase, 'right')).toEqual([])
-    expect(of('not_stroke', 'left')).toEqual([])
-    expect(of(null, 'right')).toEqual([])
+    for (const phase of ['first_weeks', 'subacute', 'chronic'])
+      expect(ofFuglMeyer(phase, 'right')).toEqual([])
+    expect(ofFuglMeyer('not_stroke', 'left')).toEqual([])
+    expect(ofFuglMeyer(null, 'right')).toEqual([])
   })
 
   test('while the phase is not known none is guessed: all that may apply stand side by side, each with its phase', () => {
-    const phases = ['first_weeks', 'subacute', 'chronic'].flatMap((phase) => of(phase, 'left'))
-    expect(of(null, 'left')).toEqual(phases)
+    const phases = ['first_weeks', 'subacute', 'chronic'].flatMap((phase) => ofFuglMeyer(phase, 'left'))
+    expect(ofFuglMeyer(null, 'left')).toEqual(phases)
   })
 })
 
+const ofAction = (phase: string | null, dominant: Side) =>
+  figures(
+    'action_research_arm',
+    'total',
+    'left',
+    { affected: 'left', dominant },
+    phase === null ? {} : { phase },
+  ).map((each) => each.split(':')[0])
+
 test('action research arm: early figures follow dominance, the late one does not; both stand while the phase is not known', () => {
-  const of = (phase: string | null, dominant: Side) =>
-    figures(
-      'action_research_arm',
-      'total',
-      'left',
-      { affected: 'left', dominant },
-      phase === null ? {} : { phase },
-    ).map((each) => each.split(':')[0])
-  expect(of('early', 'left')).toEqual(['MCID 12 {score}'])
-  expect(of('early', 'right')).toEqual(['MCID 17 {score}'])
-  expect(of('later', 'left')).toEqual(['MCID 5.7 {score}'])
-  expect(of('later', 'right')).toEqual(['MCID 5.7 {score}'])
-  expect(of(null, 'left')).toEqual(['MCID 5.7 {score}', 'MCID 12 {score}'])
+  expect(ofAction('early', 'left')).toEqual(['MCID 12 {score}'])
+  expect(ofAction('early', 'right')).toEqual(['MCID 17 {score}'])
+  expect(ofAction('later', 'left')).toEqual(['MCID 5.7 {score}'])
+  expect(ofAction('later', 'right')).toEqual(['MCID 5.7 {score}'])
+  expect(ofAction(null, 'left')).toEqual(['MCID 5.7 {score}', 'MCID 12 {score}'])
 })
