@@ -123,6 +123,14 @@ test('grip strength: each table is held against the score of its own trial rule'
     survey_2013_mean: 'mean_of_3',
     survey_2013_highest: 'highest_of_3',
     survey_2013_both: 'highest_of_both',
+    survey_2013_mean_percentiles: 'mean_of_3',
+    survey_2013_mean_dominance: 'mean_of_3',
+    survey_2013_mean_dominance_percentiles: 'mean_of_3',
+    survey_2013_highest_percentiles: 'highest_of_3',
+    survey_2013_highest_dominance: 'highest_of_3',
+    survey_2013_highest_dominance_percentiles: 'highest_of_3',
+    survey_2013_both_percentiles: 'highest_of_both',
+    life_course_2014: 'highest_of_both',
     panel_2016: 'highest_of_both',
   })
 })

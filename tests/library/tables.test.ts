@@ -119,6 +119,28 @@ const COLLECTED: Readonly<Record<string, readonly Sums[]>> = {
     ['F any', 14, 2061, 13120, 423.4, 77],
     ['M any', 14, 2061, 12165, 667.7, 117.4],
   ],
+  'grip_strength norms/nhanes2013_mean_by_dominance.csv': [
+    ['M dominant', 20, 2177, 3304, 743.4, 140.2],
+    ['M nondominant', 20, 2177, 3304, 709.3, 137.4],
+    ['F dominant', 20, 2177, 3437, 499.8, 94.9],
+    ['F nondominant', 20, 2177, 3437, 469.3, 89.8],
+  ],
+  'grip_strength norms/nhanes2013_highest_by_dominance.csv': [
+    ['M dominant', 20, 2177, 3304, 780.8, 146.3],
+    ['M nondominant', 20, 2177, 3304, 745, 142.5],
+    ['F dominant', 20, 2177, 3437, 526.1, 98.5],
+    ['F nondominant', 20, 2177, 3437, 494, 92.6],
+  ],
+  'box_and_block norms/torres2014_children.csv': [
+    ['any right', 1, 23, 386, 60.9, 0],
+    ['any left', 1, 23, 386, 57.8, 0],
+  ],
+  'box_and_block norms/ljubljana_children.csv': [
+    ['F right', 1, 19, 15, 38.9, 0],
+    ['F left', 1, 19, 15, 37.6, 0],
+    ['M right', 1, 19, 15, 43, 0],
+    ['M left', 1, 19, 15, 42.4, 0],
+  ],
   'stereognosis norms/malika2023.csv': [
     ['any right', 1, 76, 0, 3.04, 0],
     ['any left', 1, 76, 0, 2.09, 0],
@@ -192,6 +214,16 @@ const SPOTS: Readonly<Record<string, readonly string[]>> = {
     'key,M,60,64,left,24,22.2,4.1,memory',
     'palmar,F,45,49,right,25,17.9,3.0,memory',
   ],
+  'grip_strength norms/nhanes2013_mean_by_dominance.csv': [
+    'M,6,7,dominant,199,11.1,2.6,seen',
+    'F,80,,nondominant,112,17.9,5.0,seen',
+  ],
+  'grip_strength norms/nhanes2013_highest_by_dominance.csv': [
+    'M,6,7,dominant,199,12.0,2.7,seen',
+    'F,80,,nondominant,112,19.0,5.1,seen',
+  ],
+  'box_and_block norms/torres2014_children.csv': ['any,6,11,right,386,60.9,,seen'],
+  'box_and_block norms/ljubljana_children.csv': ['F,6,7,right,15,38.9,,seen'],
   'stereognosis norms/malika2023.csv': ['any,18,40,right,,3.04,,seen', 'any,18,40,left,,2.09,,seen'],
   'grip_strength norms/steiber2016.csv': ['F,40,44,any,1357,34.5,6.3,seen', 'M,80,90,any,350,33.2,7.5,seen'],
 }

@@ -48,3 +48,34 @@ test('1985 in pounds-force is of the order that later studies have in kilogram-f
   expect(strongest).toBeGreaterThan(49.7 * 0.9)
   expect(strongest).toBeLessThan(49.7 * 1.2)
 })
+
+// Seen, abstract of 2014: the median peaks at 51 kgf in men of 29 to 39 years and at 31 kgf in women of 26 to 42.
+test.each([
+  ['M', 51, 29, 39],
+  ['F', 31, 26, 42],
+])('2014, %s: the median peaks at %i kgf from %i to %i years', (sex, peak, from, to) => {
+  const rows = rowsOf('grip_strength', 'norms/dodds2014.csv').filter((row) => row.sex === sex)
+  const medians = rows.map((row) => Number(row.p50))
+  expect(Math.max(...medians)).toBe(peak)
+  const ages = rows.filter((row) => Number(row.p50) === peak).map((row) => Number(row.age_min) + 2)
+  expect(ages.every((age) => age >= from && age <= to)).toBe(true)
+})
+
+// Worked out from the same records in another way: a median lies near the mean, and SD follows from the outer percentiles.
+test.each(['mean', 'highest'])(
+  'survey of 2013, %s: percentiles and mean with SD tell of the same people',
+  (rule) => {
+    const means = rowsOf('grip_strength', `norms/nhanes2013_${rule}.csv`)
+    const percentiles = rowsOf('grip_strength', `norms/nhanes2013_${rule}_percentiles.csv`)
+    for (const row of means) {
+      const same = percentiles.find(
+        (each) => each.sex === row.sex && each.age_min === row.age_min && each.hand === row.hand,
+      )
+      expect(same?.n).toBe(row.n)
+      const [mean, sd] = [Number(row.mean), Number(row.sd)]
+      expect(Math.abs(Number(same?.p50) - mean)).toBeLessThan(0.35 * sd)
+      // From the 10th to the 90th percentile lie 2.56 SD in a normal group.
+      expect(Math.abs((Number(same?.p90) - Number(same?.p10)) / 2.563 / sd - 1)).toBeLessThan(0.3)
+    }
+  },
+)
