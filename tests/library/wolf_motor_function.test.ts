@@ -173,9 +173,8 @@ describe('awkward', () => {
     expect(scores.value('ability_mean', 'right')).toBeNull()
   })
 
-  test('two missing with one allowed: no median', () => {
-    const given = whole(alone({ most_missing: '1' }), alike(13, unable(1)))
-    given.on().closes('trial', 'refused').on().closes('trial', 'refused')
+  test('more missing than allowed: no median', () => {
+    const given = alone({ most_missing: '2' }).run(4).grades(4).closes('hand', 'refused')
     expect(given.step()).toBeNull()
     expect(given.scores().value('median_time', 'right')).toBeNull()
   })

@@ -52,7 +52,6 @@ function scored(runs: readonly Run[], fill: string) {
 /** Seen: limit of 120 s an item. Memory: 121 s, by others 120 s, stands for it in the median of fifteen. */
 describe('median of fifteen with capped times, by sorting', () => {
   test.each([
-    ['none over the limit', 121, [9, 8, 7, 6, 5, 4, 3, 2, 1, 10, 11, 12, 13, 14, 15]],
     ['seven over', 120, [120, 120, 120, 120, 120, 120, 120, 2, 1, 10, 11, 12, 13, 14, 15]],
     ['eight over', 121, [120, 120, 120, 120, 120, 120, 120, 120, 1, 10, 11, 12, 13, 14, 15]],
   ])('%s, %i s for the limit', (_what, fill, times) => {
