@@ -2,15 +2,13 @@
 import type { ClientFacts } from '../client.ts'
 import type { Protocol } from '../language/model.ts'
 import type { EventBody, Recorded, Stamp } from '../runner/events.ts'
+import type { AtHand, SheetAtHand, StepAtHand } from '../runner/at-hand.ts'
 import { type Administration, type Runner, runnerFor } from '../runner/index.ts'
-import type { AdministrationView, SheetView, StepView } from '../runner/view.ts'
 import { CLOCK, type Opened, type Prepared, preparedFor, STARTING } from './opening.ts'
 import { randomFrom } from './random.ts'
 
-type Step = StepView
-
 /** What is known of a trial that a made-up client is at, by itself or on a page. */
-type AtTrial = Pick<StepView, 'name' | 'kind' | 'place' | 'state'>
+type AtTrial = Pick<StepAtHand, 'name' | 'kind' | 'place' | 'state'>
 
 export interface Simulation {
   readonly seed: number
@@ -42,6 +40,8 @@ interface Session {
   readonly runner: Runner
   readonly random: () => number
   readonly log: Recorded[]
+  /** Names of what a trial may be void for. */
+  readonly voidReasons: readonly string[]
   /** Trials of which is settled whether they go wrong. */
   readonly judged: Set<string>
   administration: Administration
@@ -61,15 +61,16 @@ export function simulate(protocol: Protocol, simulation: Simulation): Recorded[]
     runner,
     random,
     log: [],
+    voidReasons: protocol.happenings.flatMap(({ name, becomes }) => (becomes === 'void' ? [name] : [])),
     judged: new Set(),
     administration: runner.begin(),
     now: 0,
   }
   open(session, protocol)
   while (session.log.length < MOST_EVENTS) {
-    const view = runner.view(session.administration, simulation.opened.examiner.id)
-    if (view.phase !== 'giving') return session.log
-    goOn(session, view)
+    const here = runner.atHand(session.administration)
+    if (here.phase !== 'giving') return session.log
+    goOn(session, here)
   }
   return session.log
 }
@@ -102,24 +103,25 @@ const wait = (session: Session, ms: number): void => {
 
 const stampNow = ({ now }: Session): Stamp => ({ at: now, clock: CLOCK, input: 'key', late: 0.5 })
 
-function goOn(session: Session, view: AdministrationView): void {
-  const { asking, sheet, step, unexplained } = view
+function goOn(session: Session, here: AtHand): void {
+  const { asking, sheet, step, unexplained } = here
   if (asking !== null) {
     wait(session, 3000)
     return act(session, { kind: 'ruled', rule: asking.rule, place: asking.place, apply: true })
   }
   const [unexplainedTrial] = unexplained
-  const reason = view.voidReasons[Math.floor(session.random() * view.voidReasons.length)]
+  const { voidReasons } = session
+  const reason = voidReasons[Math.floor(session.random() * voidReasons.length)]
   if (unexplainedTrial !== undefined && reason !== undefined) {
     wait(session, 4000)
-    return act(session, { kind: 'explained', trial: unexplainedTrial, happening: reason.name, remark: '' })
+    return act(session, { kind: 'explained', trial: unexplainedTrial, happening: reason, remark: '' })
   }
-  if (sheet !== null && view.choosing === null) return fillIn(session, sheet)
+  if (sheet !== null && here.choosing === null) return fillIn(session, sheet)
   if (step === null) {
     wait(session, 3000)
-    return act(session, chosenOrder(view) ?? { kind: 'finished' })
+    return act(session, chosenOrder(here) ?? { kind: 'finished' })
   }
-  if (goesWrong(session, view)) {
+  if (goesWrong(session, here)) {
     wait(session, 2500)
     return act(session, { kind: 'voided', step: step.name, place: step.place, stamp: stampNow(session) })
   }
@@ -127,8 +129,8 @@ function goOn(session: Session, view: AdministrationView): void {
 }
 
 /** Any open cell whose turn it is, until none is left. */
-function fillIn(session: Session, { section, place, cells }: SheetView): void {
-  const blank = cells.filter(({ trial, inTurn }) => trial === null && inTurn)
+function fillIn(session: Session, { section, place, open }: SheetAtHand): void {
+  const blank = open.filter(({ inTurn }) => inTurn)
   const cell = blank[Math.floor(session.random() * blank.length)]
   wait(session, 1500)
   if (cell === undefined) return act(session, { kind: 'sheet_left', section, place })
@@ -149,20 +151,19 @@ function fillIn(session: Session, { section, place, cells }: SheetView): void {
 }
 
 /** Where the order is the examiner's to choose: as the list has it. */
-function chosenOrder({ choosing }: AdministrationView): EventBody | null {
+function chosenOrder({ choosing }: AtHand): EventBody | null {
   return choosing && { kind: 'ordered', ...choosing, items: [...choosing.items], rule: 'chosen' }
 }
 
 /** Now and then a trial goes wrong, as long as it may be made good; asked once a trial. */
-function goesWrong(session: Session, { step, trials }: AdministrationView): boolean {
-  const trial = trials.at(-1)
-  if (trial?.status !== 'running' || session.judged.has(trial.id)) return false
-  session.judged.add(trial.id)
-  const left = step?.face.voidsLeft
+function goesWrong(session: Session, { step, flight }: AtHand): boolean {
+  if (flight?.status !== 'running' || session.judged.has(flight.id)) return false
+  session.judged.add(flight.id)
+  const left = step?.face().voidsLeft
   return session.random() < VOIDED && (left === null || (typeof left === 'number' && left > 0))
 }
 
-function perform(session: Session, step: Step): void {
+function perform(session: Session, step: StepAtHand): void {
   const { does = (_, drawn) => drawn } = session.simulation
   const next = session.runner.rehearse(session.administration, () => does(step, session.random()))
   if (next === null)

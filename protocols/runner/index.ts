@@ -7,6 +7,7 @@ import type { Standing } from '../scoring/scope.ts'
 import type { Compared, RehearsedEvent, TellingOutcome } from '../steps/kind.ts'
 import { attemptsAt, cellAt } from './cells.ts'
 import { type Administration, begin, take } from './administration.ts'
+import { type AtHand, atHand } from './at-hand.ts'
 import { chartOf } from './chart.ts'
 import type { Chance } from './chart-parts.ts'
 import { type Ground, sectionChart } from './due.ts'
@@ -46,6 +47,8 @@ export interface Runner {
   owed(administration: Administration, chance: Chance): EventBody | null
   /** What a screen may know. `id` is the administration's. */
   view(administration: Administration, id: string): AdministrationView
+  /** What waits to be done now, without words. */
+  atHand(administration: Administration): AtHand
   /** A made-up but plausible next event of the step at hand, or of a cell of the page; null where there is none. */
   rehearse(administration: Administration, random: () => number, cell?: CellId): RehearsedEvent | null
   /** The ways through the step at hand, or a cell of the page, that the file can tell apart; none where none waits. */
@@ -80,6 +83,7 @@ export function runnerFor(protocol: Protocol): Runner {
     owed: (administration, chance) => owedOrder(ground, administration, chance),
     rehearse: (administration, random, cell) => rehearsed(ground, administration, random, cell),
     telling: (administration, compared, cell) => telling(ground, administration, compared, cell),
+    atHand: (administration) => atHand(ground, administration),
     view: (administration, id) => show(ground, administration, id),
     standing: ({ snapshot }) => ({
       ...ground.judging.standing(snapshot.context),

@@ -5,9 +5,7 @@ import { textOf, wordingFor } from '../language/words.ts'
 import { scopeAt } from '../scoring/scope.ts'
 import { type Administration } from './administration.ts'
 import { unexplained } from './afterwards.ts'
-import { askingOf } from './chart-rules.ts'
-import type { Chance } from './chart-parts.ts'
-import { orderingMoment } from './ordering.ts'
+import { askingAtHand, choosingAtHand, stepAtHand } from './at-hand.ts'
 import {
   dueAfter,
   dueAt,
@@ -22,13 +20,11 @@ import type { Place } from './events.ts'
 import { listOf } from './grown.ts'
 import { offersOf } from './offers.ts'
 import { givenOnSheet, showSheet } from './showing-sheet.ts'
-import { innermost, phaseOf } from './refusals.ts'
 import { pendingOf, raterOf } from './raters.ts'
+import { phaseOf } from './refusals.ts'
 import type { State } from './state.ts'
-import { stepKind } from './step-ground.ts'
-import { stepMoment } from './step-moment.ts'
 import { missingOf } from './taking-up.ts'
-import { spotOf, stateOf } from './tree.ts'
+import { spotOf, stepOf } from './tree.ts'
 import { seenFrom } from './unseen.ts'
 import type { AdministrationView, Pass, StepView, Trial } from './view.ts'
 
@@ -141,20 +137,15 @@ function firstHand(ground: Ground, state: State): AdministrationView['firstHand'
 }
 
 function showStep(ground: Ground, state: State, phase: string, say: Say): StepView | null {
-  const { visit } = state
-  const over = ['finished', 'withdrawn'].includes(phase)
-  if (over || visit === null || state.at !== visit.step) return null
-  const { node } = spotOf(ground.tree, visit.step)
-  if (node.node !== 'step') return null
-  const { place } = visit
+  const here = stepAtHand(ground, state, phase)
+  if (here === null) return null
+  const node = stepOf(ground.tree, here.name)
+  const { place, face, ...named } = here
   return {
-    name: node.name,
-    kind: node.kind,
-    state: visit.state,
+    ...named,
     place,
     passes: passesAt(ground, state, place),
     ...levelsAt(ground, state, place),
-    practice: node.practice,
     text: node.text && say(node.text, place),
     maySay: node.maySay.map((text) => say(text, place)),
     figure: node.figure === null ? null : (ground.protocol.figures[node.figure] ?? null),
@@ -165,7 +156,7 @@ function showStep(ground: Ground, state: State, phase: string, say: Say): StepVi
       becomes: each.becomes,
       key: each.key,
     })),
-    face: { ...stepKind(node).face(stepMoment({ ...ground, step: node }, state, visit.state)) },
+    face: face(),
   }
 }
 
@@ -235,28 +226,22 @@ function itemText({ protocol }: Ground, state: State, list: string, id: string):
   return typeof written === 'string' ? written : null
 }
 
-function asking(ground: Ground, { snapshot }: Administration, say: Say): AdministrationView['asking'] {
-  const { at, place } = snapshot.context
-  const { node } = ground.tree.spots.get(at) ?? {}
-  if (node?.node !== 'rule' || node.confirm === null) return null
-  if (phaseOf(snapshot) !== 'giving' || stateOf(at, innermost(snapshot)) !== askingOf(at)) return null
-  return { rule: at, place, text: say(node.confirm, place) }
+function asking(ground: Ground, administration: Administration, say: Say): AdministrationView['asking'] {
+  const here = askingAtHand(ground, administration)
+  if (here === null) return null
+  const { node } = spotOf(ground.tree, here.rule)
+  const confirm = node.node === 'rule' ? node.confirm : null
+  return { ...here, text: confirm === null ? '' : say(confirm, here.place) }
 }
 
-/** Whether a section's order is anybody's to choose doesn't hang on what would be drawn. */
-const NO_CHANCE: Chance = { random: () => 0, earlier: () => [] }
-
-function choosing(ground: Ground, { snapshot }: Administration): AdministrationView['choosing'] {
-  const moment = orderingMoment(ground, snapshot)
-  if (moment === null || sectionChart(moment.section).order(moment, NO_CHANCE) !== null) return null
-  const leftOut = sectionChart(moment.section).leftOut(moment)
-  const items = moment.items.filter((item) => !leftOut.includes(item))
-  const list = String(moment.section.fields.in)
-  const texts = items.flatMap((item) => {
-    const text = itemText(ground, snapshot.context, list, item)
+function choosing(ground: Ground, administration: Administration): AdministrationView['choosing'] {
+  const here = choosingAtHand(ground, administration)
+  if (here === null) return null
+  const texts = here.items.flatMap((item) => {
+    const text = itemText(ground, administration.snapshot.context, here.list, item)
     return text === null ? [] : [[item, text] as const]
   })
-  return { section: moment.section.name, place: moment.around, list, items, texts: Object.fromEntries(texts) }
+  return { ...here, items: [...here.items], texts: Object.fromEntries(texts) }
 }
 
 function progress(ground: Ground, state: State): AdministrationView['progress'] {

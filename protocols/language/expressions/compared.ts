@@ -2,6 +2,7 @@
 import { scaled } from '../../decimal.ts'
 import { number } from './datum.ts'
 import { evaluateDatum } from './evaluate.ts'
+import { partsOf } from './parts-of.ts'
 import type { Term } from './term.ts'
 import type { Expression } from './types.ts'
 
@@ -29,35 +30,6 @@ export interface Meanings {
 
 /** Steps whose rows a macro goes through, by the name it gives them. */
 type Locals = ReadonlyMap<string, readonly string[]>
-
-const partsOf = (term: Term): readonly Term[] => {
-  switch (term.is) {
-    case 'constant':
-    case 'name':
-      return []
-    case 'call':
-      return term.args
-    case 'list':
-      return term.items
-    case 'map':
-      return term.entries.map(([, value]) => value)
-    case 'if':
-      return [term.test, term.yes, term.no]
-    case 'and':
-    case 'or':
-    case 'arithmetic':
-    case 'compare':
-      return [term.left, term.right]
-    case 'index':
-      return [term.of, term.key]
-    case 'in':
-      return [term.item, term.of]
-    case 'macro':
-      return [term.of, ...(term.where === null ? [] : [term.where]), term.body]
-    default:
-      return [term.of]
-  }
-}
 
 function readIn(term: Term, by: number, locals: Locals): readonly Read[] {
   if (term.is === 'convert') return readIn(term.of, by * scaled(1, term.by), locals)
