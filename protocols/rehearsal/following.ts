@@ -12,7 +12,7 @@ import { missingIn, note, type Stand, type Taken, type Walk } from './walk.ts'
 type Habit = (at: Pick<Taken, 'at' | 'place'>, time: number) => string | null
 
 /** Outcomes on such paths, for each state that may be walked. */
-const FOLLOWED = 20
+const FOLLOWED = 40
 
 export const usualPath = (walk: Walk, first: Stand): void => follow(walk, first, () => null)
 
@@ -26,14 +26,14 @@ export function followMissing(walk: Walk, firsts: readonly Stand[]): void {
       const stand = walk.ways.get(step)
       if (stand !== undefined && goesOn(walk)) usualPath(walk, stand)
     }
-  for (const { isMissing, steps, conditions } of restingOf(walk)) {
-    const fitting = firsts
-      .filter(({ start }) => Object.keys(start.conditions).every((name) => conditions.has(name)))
-      .toSorted((a, b) => told(b) - told(a))
-    for (const habits of habitsOf(walk, steps))
+  for (const habitsOf of KINDS_OF_HABITS)
+    for (const { isMissing, steps, conditions } of restingOf(walk)) {
+      const fitting = firsts
+        .filter(({ start }) => Object.keys(start.conditions).every((name) => conditions.has(name)))
+        .toSorted((a, b) => told(b) - told(a))
       for (const first of fitting)
-        for (const habit of habits) if (isMissing() && goesOn(walk)) follow(walk, first, habit)
-  }
+        for (const habit of habitsOf(walk, steps)) if (isMissing() && goesOn(walk)) follow(walk, first, habit)
+    }
 }
 
 /** How many conditions stand otherwise than usual. */
@@ -65,16 +65,6 @@ function restingOf(walk: Walk): readonly Resting[] {
   ]
 }
 
-/** Kinds of habits, those first that most often lead there. */
-function* habitsOf(walk: Walk, steps: ReadonlySet<string>): Generator<readonly Habit[]> {
-  const each = (of: (step: string) => readonly Habit[]) => [...steps].flatMap(of)
-  yield each((step) => simpleHabits(walk, step, () => true))
-  yield jointHabits(walk)
-  yield each((step) => simpleHabits(walk, step, (time) => time === 1))
-  yield each((step) => habitsByPass(walk, step))
-  yield each((step) => simpleHabits(walk, step, (time) => time > 1))
-}
-
 /** Each outcome always, the first time alone, or every time but the first. */
 function simpleHabits(walk: Walk, step: string, isThen: (time: number) => boolean): readonly Habit[] {
   const outcomes = [...(walk.met.get(step)?.outcomes ?? []), ...closingsOf(walk, step)]
@@ -96,16 +86,17 @@ function closingsOf({ protocol }: Walk, step: string): readonly Closing[] {
 const JOINT = 12
 
 /** Every step of the file always in one of its outcomes: which one is settled by a number, the same each time. */
-const jointHabits = (walk: Walk): readonly Habit[] =>
-  Array.from(
+function jointHabits(walk: Walk): readonly Habit[] {
+  return Array.from(
     { length: JOINT },
     (_none, seed): Habit =>
       ({ at }) => {
-        const outcomes = [...(walk.met.get(name)?.outcomes ?? [])]
-        const random = randomFrom(JOINT * walk.names.steps.indexOf(name) + seed)
+        const outcomes = [...(walk.met.get(at)?.outcomes ?? [])]
+        const random = randomFrom(JOINT * walk.names.steps.indexOf(at) + seed)
         return outcomes[Math.floor(random() * outcomes.length)] ?? null
       },
   )
+}
 
 /** One outcome in one pass of the innermost loop, another in all other passes: such as an answer that is right each time. */
 function habitsByPass(walk: Walk, step: string): readonly Habit[] {
@@ -120,6 +111,22 @@ function habitsByPass(walk: Walk, step: string): readonly Habit[] {
     ),
   )
 }
+
+type HabitsOf = (walk: Walk, steps: ReadonlySet<string>) => readonly Habit[]
+
+const ofEach =
+  (habitsOf: (walk: Walk, step: string) => readonly Habit[]): HabitsOf =>
+  (walk, steps) =>
+    [...steps].flatMap((step) => habitsOf(walk, step))
+
+/** Those first that most often lead there. */
+const KINDS_OF_HABITS: readonly HabitsOf[] = [
+  ofEach((walk, step) => simpleHabits(walk, step, () => true)),
+  jointHabits,
+  ofEach((walk, step) => simpleHabits(walk, step, (time) => time === 1)),
+  ofEach(habitsByPass),
+  ofEach((walk, step) => simpleHabits(walk, step, (time) => time > 1)),
+]
 
 /** To the end; where the bound of length comes first, the test is ended there. */
 function follow(walk: Walk, first: Stand, habit: Habit): void {

@@ -129,8 +129,8 @@ function goOn(session: Session, here: AtHand): void {
 }
 
 /** Any open cell whose turn it is, until none is left. */
-function fillIn(session: Session, { section, place, open }: SheetAtHand): void {
-  const blank = open.filter(({ inTurn }) => inTurn)
+function fillIn(session: Session, { section, place, open: cells }: SheetAtHand): void {
+  const blank = cells.filter(({ inTurn }) => inTurn)
   const cell = blank[Math.floor(session.random() * blank.length)]
   wait(session, 1500)
   if (cell === undefined) return act(session, { kind: 'sheet_left', section, place })
