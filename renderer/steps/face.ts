@@ -37,6 +37,26 @@ interface MainWords {
   readonly isWaiting?: boolean
 }
 
+/** What was typed in a cell of a page: the data of the event that gives it, or what is wrong with it, in words. */
+export type CellRead =
+  | {
+      readonly data: (confirmed: boolean) => EventData
+      /** What is plausible, where the value lies outside it: it is asked for once more. */
+      readonly doubt: readonly [number, number] | null
+    }
+  | { readonly problem: string }
+
+/** How a kind of step is typed and shown in a cell of a page. */
+export interface CellFace {
+  readonly read: (typed: string, face: EventData) => CellRead
+  /** What stands in the cell, as it would be typed; empty while nothing was given. */
+  readonly shown: (face: EventData) => string
+  /** What may be typed, in short. */
+  readonly hint: (face: EventData) => string
+  /** True where letters are typed: then none of them is a command. */
+  readonly hasLetters: (face: EventData) => boolean
+}
+
 export interface StepFace {
   readonly kind: string
   /** True where a trial is given: something that can be closed without a result. */
@@ -64,6 +84,8 @@ export interface StepFace {
   readonly tone: (step: StepView) => Tone | null
   /** The form for a value that was timed elsewhere; null where the kind has none. */
   readonly Typed: ComponentType<TypedProps> | null
+  /** How it is given in a cell of a page; null where it can't be. */
+  readonly cell: CellFace | null
 }
 
 export interface TypedProps {

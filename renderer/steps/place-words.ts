@@ -24,7 +24,7 @@ export const tellPasses = (passes: readonly Pass[]): string =>
     .join(' · ')
 
 /** Where we are: the passes, and whether it only is practice. */
-export function placeWords(step: StepView): readonly string[] {
+export function placeWords(step: Pick<StepView, 'passes' | 'practice'>): readonly string[] {
   const words = handFirst(step.passes)
     .map(tellPass)
     .filter((each) => each !== null)

@@ -1,5 +1,5 @@
 import type { StepView } from '../../protocols/runner/view.ts'
-import type { StepFace } from './face.ts'
+import type { CellFace, StepFace } from './face.ts'
 
 const found = import.meta.glob<StepFace>('./*/index.tsx', { eager: true, import: 'default' })
 
@@ -14,3 +14,6 @@ export function faceOf(step: StepView): StepFace {
   if (face === undefined) throw new Error(`No face for steps of the kind "${step.kind}"`)
   return face
 }
+
+/** How a kind of step is given in a cell of a page; null where it can't be. */
+export const cellFaceOf = (kind: string): CellFace | null => faces.get(kind)?.cell ?? null

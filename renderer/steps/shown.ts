@@ -17,4 +17,5 @@ export const shown = {
   isRunning: () => false,
   tone: nothing,
   Typed: null,
+  cell: null,
 } satisfies Partial<StepFace>

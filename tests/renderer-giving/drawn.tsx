@@ -28,6 +28,8 @@ export function drawn(view: AdministrationView, state: Partial<DeskState> = {}):
       onCommand={() => {}}
       send={nobody}
       prepare={() => {}}
+      onAct={nobody}
+      onCell={() => {}}
     />,
   )
 }

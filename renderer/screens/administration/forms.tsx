@@ -187,14 +187,18 @@ export function AccommodationForm({
 export interface Closable {
   readonly what: string
   readonly label: string
+  /** Where it is; left out: where the test stands. */
+  readonly place?: Readonly<Record<string, string | number>>
 }
 
 /** Ends something without a result, each in its own way and none of them a zero; the rest goes on. */
 export function CloseForm({
   closable,
   place,
+  children,
   ...props
 }: FormProps & {
+  readonly children?: ReactNode
   readonly closable: readonly Closable[]
   readonly place: Readonly<Record<string, string | number>>
 }) {
@@ -203,7 +207,8 @@ export function CloseForm({
   const [reason, setReason] = useState('')
   const body = (): EventBody | { readonly missing: string } => {
     if (what === null || outcome === null) return missing('choose_first')
-    return { kind: 'closed', what, place: { ...place }, outcome, reason: reason.trim() }
+    const where = closable.find((each) => each.what === what)?.place ?? place
+    return { kind: 'closed', what, place: { ...where }, outcome, reason: reason.trim() }
   }
   return (
     <FormShell
@@ -212,6 +217,7 @@ export function CloseForm({
       save={say('administration.close.save')}
       body={body}
     >
+      {children}
       <Choice
         label={say('administration.close.what')}
         options={closable.map((each) => ({ id: each.what, label: each.label }))}

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react'
-import type { AdministrationView, StepView } from '../../../protocols/runner/view.ts'
+import type { AdministrationView, SheetView, StepView } from '../../../protocols/runner/view.ts'
 import { go } from '../../app/route.ts'
 import { Button } from '../../parts/button.tsx'
 import { MainAction } from '../../parts/main-action.tsx'
@@ -17,6 +17,8 @@ import { Head } from './head.tsx'
 import { mainOffer, ownEvent } from './intents.ts'
 import { Counted, Events, LevelsSoFar, MaySay, RulesSoFar, TrialsSoFar } from './side.tsx'
 import { Missing, type MissingProps } from './missing.tsx'
+import { openIn } from './sheet/grid.ts'
+import { Sheet, type SheetProps } from './sheet/sheet.tsx'
 import { tellBecause } from './waits.tsx'
 
 export interface GivingProps extends CommandsProps {
@@ -36,11 +38,17 @@ export interface GivingProps extends CommandsProps {
   readonly onTakeUp: MissingProps['onTakeUp']
   readonly send: FaceProps['send']
   readonly prepare: (data: EventData | null) => void
+  readonly onAct: SheetProps['onAct']
+  readonly onCell: SheetProps['onCell']
 }
 
 /** What the next press does, in words; the same place and the same key whatever it is. */
 function mainWords(view: AdministrationView): { readonly label: string; readonly isWaiting: boolean } {
   const event = mainOffer(view)
+  const gaps = view.sheet === null ? 0 : openIn(view.sheet).length
+  if (gaps > 0 && view.phase === 'giving') {
+    return { label: say('sheet.gaps', { count: gaps }), isWaiting: false }
+  }
   if (view.step === null || (event !== null && ownEvent(view.step, event) === null)) {
     const waits = view.unexplained.length > 0 ? 'needs_reason' : 'waits'
     const key = `administration.main.${event ?? waits}`
@@ -142,6 +150,17 @@ function AllGiven(props: GivingProps) {
   )
 }
 
+function SheetBody({ sheet, ...props }: GivingProps & { readonly sheet: SheetView }) {
+  const { view, state, onAct, onCommand, onCell } = props
+  return (
+    <>
+      <RefusalNotice refusal={state.refusal} />
+      <Sheet view={view} sheet={sheet} onAct={onAct} onCommand={onCommand} onCell={onCell} />
+      <RulesSoFar view={view} />
+    </>
+  )
+}
+
 function Paused(props: GivingProps) {
   return (
     <div className="giving-step">
@@ -169,7 +188,7 @@ function FromTheTop(): null {
 export function Giving(props: GivingProps) {
   const { view, state } = props
   const [announced, setAnnounced] = useState('')
-  const standing = JSON.stringify([view.step?.name, view.step?.place, view.step?.state])
+  const standing = JSON.stringify([view.step?.name, view.step?.place, view.step?.state, view.sheet?.section])
   const running = view.step !== null && faceOf(view.step).isRunning(view.step)
   const now = [view.step?.text ?? '', mainWords(view).label].join(' ')
   // Nothing is read out while a clock runs for the client.
@@ -182,7 +201,13 @@ export function Giving(props: GivingProps) {
     >
       {view.phase === 'paused' ? (
         <Paused {...props} />
-      ) : view.choosing !== null || view.asking !== null ? null : view.step === null ? (
+      ) : view.choosing !== null || view.asking !== null ? null : view.sheet !== null ? (
+        <SheetBody
+          key={JSON.stringify([view.sheet.section, view.sheet.place])}
+          {...props}
+          sheet={view.sheet}
+        />
+      ) : view.step === null ? (
         <AllGiven {...props} />
       ) : (
         <StepBody key={JSON.stringify([view.step.name, view.step.place])} {...props} step={view.step} />

@@ -10,7 +10,8 @@ interface Props {
 
 /** Where we are, in words; how far along; whether all of it is on disk. */
 export function Head({ view, saved, waiting }: Props) {
-  const place = view.step === null ? [] : placeWords(view.step)
+  const at = view.step ?? view.sheet
+  const place = at === null ? [] : placeWords({ practice: false, ...at })
   const { passed, due } = view.progress
   return (
     <div className="giving-head">

@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react'
 import type { Input } from '../../../main/contract/procedures.ts'
 import type { EventBody } from '../../../protocols/runner/events.ts'
-import type { AdministrationView } from '../../../protocols/runner/view.ts'
+import type { AdministrationView, SheetCell } from '../../../protocols/runner/view.ts'
 import { FaultNotice } from '../../app/fault-notice.tsx'
 import { useSettings } from '../../app/session.tsx'
 import { CLOCK } from '../../input/clock.ts'
@@ -15,7 +15,7 @@ import { faceOf } from '../../steps/registry.ts'
 import { tellRefusal } from '../../steps/refusal.tsx'
 import { say } from '../../words/index.ts'
 import type { Desk, DeskState } from './desk.ts'
-import { Giving } from './giving.tsx'
+import { Giving, type GivingProps } from './giving.tsx'
 import { stepBody } from './intents.ts'
 import { Panels } from './panels.tsx'
 import { useClockTold, useClockWatch, useDue, useOrphans, useTones } from './use-clock.ts'
@@ -64,18 +64,32 @@ function useActs(desk: Desk): (body: EventBody) => Promise<string | null> {
   }
 }
 
+/** Has given what a correction shows to be missing. */
+const takesUp =
+  (desk: Desk): GivingProps['onTakeUp'] =>
+  (named) =>
+    void desk.act(() => ({ kind: 'taken_up', ...named }), false)
+
+/** Sends an event of the step at hand. */
+const sender =
+  (desk: Desk): FaceProps['send'] =>
+  async (event, data) =>
+    (await desk.act(({ step }) => (step === null ? null : stepBody(step, event, data)), true)).refusal
+
 function Standing({ desk, view, state, look }: StandingProps) {
   const settings = useSettings()
-  const [panel, setPanel] = useState<Command | null>(null)
+  const [panel, setPanel] = useState<Command | 'gaps' | null>(null)
   const [isCovered, setCovered] = useState(false)
   const [later, setLater] = useState<readonly string[]>([])
   const onAct = useActs(desk)
+  const [cell, setCell] = useState<SheetCell | null>(null)
   const presses = usePresses({
     desk,
     view,
     settings,
     look,
-    open: (command) => (command === 'cover' ? setCovered((before) => !before) : setPanel(command)),
+    cell,
+    open: (asked) => (asked === 'cover' ? setCovered((before) => !before) : setPanel(asked)),
   })
   const [isStuck, setStuck] = useState(false)
   const pointer = useInput(settings, { ...presses, stuck: setStuck })
@@ -84,38 +98,31 @@ function Standing({ desk, view, state, look }: StandingProps) {
   useTones(view, settings.sound)
   if (view.phase === 'halted') return <Halted view={view} onAct={onAct} />
   if (view.phase === 'stale') return <Stale view={view} onAct={onAct} />
-  const taken = Object.values(presses.keys)
   const onCommand = (command: Command): void => presses.command(command, performance.now(), 'pointer')
-  const send: FaceProps['send'] = async (event, data) =>
-    (await desk.act(({ step }) => (step === null ? null : stepBody(step, event, data)), true)).refusal
+  const shared = { view, onAct, onCommand, taken: Object.values(presses.keys), send: sender(desk) }
   return (
     <>
       <Giving
-        view={view}
+        {...shared}
         state={state}
         mainKey={settings.mainKey}
         showClock={settings.showClock}
         isDead={isDead}
         isStuck={isStuck}
-        taken={taken}
         happeningKeys={presses.keys}
         onPointer={pointer}
         onMain={(at) => presses.main(at, 'key')}
         onHappening={(name) => presses.happening(name, performance.now(), 'pointer')}
-        onCommand={onCommand}
         onExplain={() => setLater([])}
-        onTakeUp={(named) => void desk.act(() => ({ kind: 'taken_up', ...named }), false)}
+        onTakeUp={takesUp(desk)}
         prepare={presses.prepare}
-        send={send}
+        onCell={setCell}
       />
       <Panels
-        view={view}
+        {...shared}
         panel={panel}
+        cell={cell}
         onPanel={setPanel}
-        onAct={onAct}
-        onCommand={onCommand}
-        taken={taken}
-        send={send}
         later={later}
         onLater={(trial) => setLater((before) => [...before, trial])}
       />

@@ -1,6 +1,6 @@
 /** What a press comes to, as the event that it makes: by what the view offers at that moment, and only that. */
 import type { EventBody, Stamp } from '../../../protocols/runner/events.ts'
-import type { AdministrationView, StepView } from '../../../protocols/runner/view.ts'
+import type { AdministrationView, SheetCell, StepView } from '../../../protocols/runner/view.ts'
 import type { Command } from '../../input/keys.ts'
 import type { EventData } from '../../steps/face.ts'
 import { faceOf } from '../../steps/registry.ts'
@@ -67,6 +67,9 @@ export function mainIntent(stamp: Stamp, prepared: (step: StepView) => EventData
     const event = mainOffer(view)
     if (event === 'resumed') return { kind: 'resumed' }
     if (event === 'finished') return { kind: 'finished' }
+    if (event === 'sheet_left' && view.sheet !== null) {
+      return { kind: 'sheet_left', section: view.sheet.section, place: view.sheet.place }
+    }
     if (event === 'rating_ended') return { kind: 'rating_ended' }
     const { step } = view
     const own = ownEvent(step, event)
@@ -77,16 +80,18 @@ export function mainIntent(stamp: Stamp, prepared: (step: StepView) => EventData
 }
 
 /** What a command does that needs nothing but its key. */
-export function commandIntent(command: Command, stamp: Stamp): Intent {
+export function commandIntent(command: Command, stamp: Stamp, cell: SheetCell | null): Intent {
   return (view) => {
     if (!mayDo(view, command)) return null
     if (command === 'undo') return { kind: 'undone' }
     if (command === 'stop') return { kind: 'halted', stamp }
-    const { step } = view
+    const { sheet, step } = view
     if (command === 'later') return putOff(step)
-    return command === 'void' && step !== null
-      ? { kind: 'voided', step: step.name, place: step.place, stamp }
-      : null
+    if (command !== 'void') return null
+    if (step !== null) return { kind: 'voided', step: step.name, place: step.place, stamp }
+    return sheet === null || cell === null
+      ? null
+      : { kind: 'voided', step: cell.step, place: cell.place, stamp: null }
   }
 }
 

@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import type { EventBody } from '../../../protocols/runner/events.ts'
-import type { AdministrationView, StepView } from '../../../protocols/runner/view.ts'
+import type { AdministrationView, SheetCell, StepView } from '../../../protocols/runner/view.ts'
 import { useReading } from '../../app/host.tsx'
 import { go } from '../../app/route.ts'
 import type { Command } from '../../input/keys.ts'
@@ -24,11 +24,15 @@ import {
   RemarkForm,
   SkipForm,
 } from './forms.tsx'
+import { CloseCells } from './sheet/close-cells.tsx'
 import { PutRight } from './put-right/put-right.tsx'
 
 interface Props extends CommandsProps {
-  readonly panel: Command | null
+  /** `gaps`: what is open on the page is asked for, before it is left. */
+  readonly panel: Command | 'gaps' | null
   readonly onPanel: (panel: Command | null) => void
+  /** The cell of a page that was typed in last. */
+  readonly cell: SheetCell | null
   readonly onAct: (body: EventBody) => Promise<string | null>
   readonly send: FaceProps['send']
   /** Void trials whose reason was put off. */
@@ -112,9 +116,12 @@ function Asking({ view, onAct }: Pick<Props, 'view' | 'onAct'>) {
 }
 
 /** The form of a command, over the stage. */
-function Form({ view, panel, onPanel, onAct, onCommand, taken, send }: Props) {
-  const { step } = view
+function Form({ view, panel, cell, onPanel, onAct, onCommand, taken, send }: Props) {
+  const { sheet, step } = view
   const form = { onAct, onClose: () => onPanel(null) }
+  if (sheet !== null && (panel === 'close' || panel === 'gaps')) {
+    return <CloseCells {...form} sheet={sheet} cell={panel === 'close' ? cell : null} />
+  }
   switch (panel) {
     case 'help':
       return (
@@ -162,7 +169,7 @@ function Form({ view, panel, onPanel, onAct, onCommand, taken, send }: Props) {
 
 interface StepFormProps extends FormProps {
   readonly step: StepView
-  readonly panel: Command | null
+  readonly panel: Props['panel']
   readonly send: FaceProps['send']
 }
 

@@ -1,7 +1,7 @@
 /** From a press to what it means: the main key, a happening, or a command. */
 import { useEffect, useRef, useState } from 'react'
 import type { Stamp } from '../../../protocols/runner/events.ts'
-import type { AdministrationView, StepView } from '../../../protocols/runner/view.ts'
+import type { AdministrationView, SheetCell, StepView } from '../../../protocols/runner/view.ts'
 import { CLOCK, stampOf } from '../../input/clock.ts'
 import { type Command, commandOf, happeningKeys, printed } from '../../input/keys.ts'
 import type { InputKind, Press } from '../../input/press.ts'
@@ -11,6 +11,7 @@ import type { EventData } from '../../steps/face.ts'
 import { isOpen } from './commands.tsx'
 import { keyed } from './side.tsx'
 import type { Desk } from './desk.ts'
+import { openIn } from './sheet/grid.ts'
 import {
   breakIntent,
   commandIntent,
@@ -31,8 +32,10 @@ interface Presses {
   }
   /** Looks whether the clocks can be trusted; see `useClockWatch`. */
   readonly look: () => boolean
+  /** The cell of a page that was typed in last. */
+  readonly cell: SheetCell | null
   /** Opens the form or panel of a command that needs more than a key. */
-  readonly open: (command: Command) => void
+  readonly open: (panel: Command | 'gaps') => void
 }
 
 /** Presses that wait for an answer while no trial is under way; more would only be guesses at what will be there. */
@@ -46,13 +49,15 @@ const stampAt = (at: number, input: InputKind): Stamp => stampOf({ at, input }, 
 
 const standing = (step: StepView): string => JSON.stringify([step.name, step.place])
 
-export function usePresses({ desk, view, settings, look, open }: Presses) {
+export function usePresses({ desk, view, settings, look, cell, open }: Presses) {
   const prepared = useRef<{ readonly at: string; readonly data: EventData | null }>({ at: '', data: null })
   const keys = happeningKeys(keyed(view?.step ?? null))
 
   const main = (at: number, input: InputKind): void => {
     // What it was meant for was just broken off: it must not do whatever comes after that.
     if (!look()) return
+    // What is open on a page is asked for once, when it is about to be left.
+    if (view?.phase === 'giving' && view.sheet !== null && openIn(view.sheet).length > 0) return open('gaps')
     if (desk.state().waiting > MOST_WAITING && !isUnderWay(view?.step ?? null)) return
     void desk.act(
       mainIntent(stampAt(at, input), (step) =>
@@ -67,7 +72,7 @@ export function usePresses({ desk, view, settings, look, open }: Presses) {
   const command = (which: Command, at: number, input: InputKind): void => {
     if (view === null || !isOpen(view, which)) return
     if (which === 'stop') hush()
-    if (isAtOnce(which)) void desk.act(commandIntent(which, stampAt(at, input)), false)
+    if (isAtOnce(which)) void desk.act(commandIntent(which, stampAt(at, input), cell), false)
     else open(which)
   }
   const press = (pressed: Press): boolean => {

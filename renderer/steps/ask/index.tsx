@@ -2,7 +2,8 @@ import type { StepView } from '../../../protocols/runner/view.ts'
 import type { AskFace } from '../../../protocols/steps/ask/face.ts'
 import { say } from '../../words/index.ts'
 import { Entry } from '../entry.tsx'
-import type { FaceProps, StepFace } from '../face.ts'
+import type { CellRead, EventData, FaceProps, StepFace } from '../face.ts'
+import { readCell } from '../read-cell.ts'
 import { Picks } from '../picks.tsx'
 import { tellUnit, tellValue } from '../tell.ts'
 import { WordsEntry } from './words-entry.tsx'
@@ -52,6 +53,36 @@ function Face({ step, send }: FaceProps) {
   )
 }
 
+const isWords = ({ options, number }: AskFace): boolean => options.length === 0 && number === null
+
+const answered = (answer: string | number, confirmed: boolean): EventData => ({ answer, confirmed })
+
+/** In a cell an option is told by its number, from 1, in the file's order. */
+function readAnswer(typed: string, data: EventData): CellRead {
+  const { options, number } = data as AskFace
+  if (options.length > 0) {
+    const option = options[Number(typed) - 1]
+    if (option === undefined) return { problem: say('steps.refused.no_such_answer') }
+    return { data: (confirmed) => answered(option.id, confirmed), doubt: null }
+  }
+  if (number !== null) {
+    return readCell(typed, { isWhole: number.decimals === 0, plausible: number.plausible }, answered)
+  }
+  return { data: (confirmed) => answered(typed.trim(), confirmed), doubt: null }
+}
+
+function shownAnswer(data: EventData): string {
+  const { answer, options } = data as AskFace
+  if (answer === null || options.length === 0) return String(answer ?? '')
+  return String(options.findIndex(({ id }) => id === answer) + 1)
+}
+
+function hintOf(data: EventData): string {
+  const { options, number } = data as AskFace
+  if (options.length === 0) return number === null ? '' : tellUnit(number.unit)
+  return options.map(({ text }, index) => `${index + 1} ${text}`).join(' · ')
+}
+
 export default {
   kind: 'ask',
   isTrial: true,
@@ -64,4 +95,10 @@ export default {
   isRunning: () => false,
   tone: () => null,
   Typed: null,
+  cell: {
+    read: readAnswer,
+    shown: shownAnswer,
+    hint: hintOf,
+    hasLetters: (face) => isWords(face as AskFace),
+  },
 } satisfies StepFace

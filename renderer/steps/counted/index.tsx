@@ -81,4 +81,5 @@ export default {
     return step.state === 'ended' ? 'end' : null
   },
   Typed: null,
+  cell: null,
 } satisfies StepFace

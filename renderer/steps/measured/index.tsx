@@ -3,6 +3,7 @@ import type { MeasuredFace } from '../../../protocols/steps/measured/face.ts'
 import { say } from '../../words/index.ts'
 import { Entry } from '../entry.tsx'
 import type { FaceProps, StepFace } from '../face.ts'
+import { readCell } from '../read-cell.ts'
 import { tellUnit, tellValue } from '../tell.ts'
 
 const faceIn = (step: StepView): MeasuredFace => step.face as unknown as MeasuredFace
@@ -41,4 +42,16 @@ export default {
   isRunning: () => false,
   tone: () => null,
   Typed: null,
+  cell: {
+    read: (typed, face) => {
+      const { decimals, plausible } = face as MeasuredFace
+      return readCell(typed, { isWhole: decimals === 0, plausible }, (value, confirmed) => ({
+        value,
+        confirmed,
+      }))
+    },
+    shown: (face) => String((face as MeasuredFace).value ?? ''),
+    hint: (face) => tellUnit((face as MeasuredFace).unit),
+    hasLetters: () => false,
+  },
 } satisfies StepFace

@@ -3,6 +3,7 @@ import type { StepView } from '../../../protocols/runner/view.ts'
 import type { RatedFace } from '../../../protocols/steps/rated/face.ts'
 import { say } from '../../words/index.ts'
 import type { FaceProps, StepFace } from '../face.ts'
+import { readCell } from '../read-cell.ts'
 import { Picks } from '../picks.tsx'
 import { AboveDialog } from './above-dialog.tsx'
 
@@ -59,4 +60,11 @@ export default {
   isRunning: () => false,
   tone: () => null,
   Typed: null,
+  cell: {
+    read: (typed) =>
+      readCell(typed, { isWhole: true, plausible: null }, (grade) => ({ grade, reason: null })),
+    shown: (face) => String((face as RatedFace).grade ?? ''),
+    hint: (face) => (face as RatedFace).grades.map(({ grade, text }) => `${grade} ${text}`).join(' · '),
+    hasLetters: () => false,
+  },
 } satisfies StepFace

@@ -79,4 +79,5 @@ export default {
   isRunning: () => false,
   tone: () => null,
   Typed: null,
+  cell: null,
 } satisfies StepFace

@@ -66,4 +66,5 @@ export default {
     return step.state === 'over' ? 'end' : null
   },
   Typed: null,
+  cell: null,
 } satisfies StepFace

@@ -84,4 +84,5 @@ export default {
     return isOver && outcome === 'limit' ? 'end' : null
   },
   Typed: TypedTime,
+  cell: null,
 } satisfies StepFace
