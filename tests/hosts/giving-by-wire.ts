@@ -8,7 +8,17 @@ import type { EventBody } from '../../protocols/runner/events.ts'
 import type { AdministrationView } from '../../protocols/runner/view.ts'
 import { profileOf } from '../calls/profile.ts'
 
-const PEGS = { from: 'library', key: 'nine_hole_peg' } as const
+/** A test as a host names it, and where its folder lies for the runner of the test's own. */
+interface Test {
+  readonly from: 'library' | 'clinic'
+  readonly key: string
+  readonly folder: string
+}
+const PEGS: Test = {
+  from: 'library',
+  key: 'nine_hole_peg',
+  folder: resolve('protocols/library/nine_hole_peg'),
+}
 const unaffected = {
   status: 'unaffected',
   condition: '',
@@ -27,18 +37,18 @@ export async function addSomebody(client: Client): Promise<string> {
 }
 
 /**
- * Opens the nine-hole peg test and gives it until something holds of the view.
+ * Opens a test, the nine-hole pegs where none is named, and gives it until something holds of the view.
  * @returns the view then, and what goes on from there
  */
-export async function giveByWire(client: Client, to: string) {
-  const { protocol } = readProtocol(readFolder(resolve('protocols/library/nine_hole_peg'), 'pegs').folder)
+export async function giveByWire(client: Client, to: string, { folder, from, key } = PEGS) {
+  const { protocol } = readProtocol(readFolder(folder, key).folder)
   if (!protocol) throw new Error('The library has a fault.')
   const runner = runnerFor(protocol)
   let local = runner.begin()
   let at = 0
   const opened = await client.call('administrations.open', {
     store: 'records',
-    protocol: PEGS,
+    protocol: { from, key },
     client: to,
     wording: null,
   })

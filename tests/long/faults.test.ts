@@ -1,0 +1,31 @@
+/** Five hundred kills of the real host while it gives tests: `npm run long -- faults`. */
+import { expect, test } from 'vitest'
+import { drawn, killedRound, MOST_CALLS, MOST_MS, withRecords } from '../faults/kills.ts'
+import { newRecords } from '../hosts/program.ts'
+import { quietly } from '../records/fixtures.ts'
+
+const KILLS = 500
+/** Kills of one folder of records, before the next begins a new one. */
+const PER_FOLDER = 50
+const SEED = 20_261_201
+
+test('killed five hundred times, the host loses no acknowledged event, doubles none, and goes on at its step', async () => {
+  const random = drawn(SEED)
+  let acts = 0
+  let inAct = 0
+  for (let done = 0; done < KILLS; done += PER_FOLDER) {
+    const folder = newRecords()
+    let [client, left]: [string | null, Awaited<ReturnType<typeof killedRound>>['left']] = [null, null]
+    for (let round = 0; round < PER_FOLDER; round += 1) {
+      const moment = { calls: 2 + Math.floor(random() * MOST_CALLS), ms: random() * MOST_MS }
+      ;({ client, left } = await killedRound({ folder, ...moment, left, client }))
+      acts += left?.acts ?? 0
+      inAct += left?.unanswered ?? 0
+    }
+    const report = await withRecords(folder, (records) => records.verify(quietly))
+    expect(report.problems).toEqual([])
+    console.log(
+      `${done + PER_FOLDER} kills: ${acts} acts acknowledged and kept, ${inAct} kept before they were answered; ${report.events} events verified`,
+    )
+  }
+})
