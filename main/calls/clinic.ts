@@ -7,10 +7,17 @@ import { existsSync, mkdirSync, renameSync, rmSync, watch } from 'node:fs'
 import { join } from 'node:path'
 import { Refused } from '../contract/procedure.ts'
 import type { Push } from '../contract/pushes.ts'
-import { openRecords, type Records, type VisitRow, type WallClock } from '../records/index.ts'
+import {
+  openRecords,
+  type Records,
+  type SalvageReport,
+  type VisitRow,
+  type WallClock,
+} from '../records/index.ts'
 import { seedDemo, storyClock } from './demo/seed.ts'
 import type { Stores } from './keeping.ts'
 import { Live } from './live.ts'
+import { openSalvaged } from './open-salvaged.ts'
 import { projector } from './projector.ts'
 import { createShelf, type Shelf } from './shelf.ts'
 
@@ -20,6 +27,8 @@ export interface Clinic {
   readonly folder: string
   /** Where the clinic puts protocols of its own. */
   readonly ownProtocols: string
+  /** What became of the records’ file at this start, where it was damaged. */
+  readonly salvaged: SalvageReport | null
   readonly stores: Stores
   readonly shelf: Shelf
   readonly live: Live
@@ -58,10 +67,15 @@ const ownWordsFolder = (folder: string) => join(folder, 'words')
  */
 export function openClinic({ folder, library, demo, clock }: ClinicParts): Clinic {
   if (demo && !existsSync(folder)) makeDemo(folder, library, clock)
-  const records = openRecords({ folder, store: demo ? 'demo' : 'clinic', projector, clock })
+  const { records, salvaged } = openSalvaged({ folder, store: demo ? 'demo' : 'clinic', projector, clock })
   let rehearsal: Records
   try {
-    rehearsal = openRecords({ folder: rehearsalFolder(folder), store: 'rehearsal', projector, clock })
+    rehearsal = openSalvaged({
+      folder: rehearsalFolder(folder),
+      store: 'rehearsal',
+      projector,
+      clock,
+    }).records
   } catch (error) {
     records.close()
     throw error
@@ -81,6 +95,7 @@ export function openClinic({ folder, library, demo, clock }: ClinicParts): Clini
     demo,
     folder,
     ownProtocols,
+    salvaged,
     stores,
     live,
     shelf: createShelf({ library, clinic: ownProtocols, words: ownWords }),

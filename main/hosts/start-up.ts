@@ -4,7 +4,7 @@ import { openClinic } from '../calls/clinic.ts'
 import { handlersOf } from '../calls/handlers.ts'
 import { createDispatcher, type Dispatcher } from '../contract/dispatch.ts'
 import type { Push } from '../contract/pushes.ts'
-import { systemClock } from '../records/index.ts'
+import { type SalvageReport, systemClock } from '../records/index.ts'
 import type { HostArguments } from './arguments.ts'
 import { placeOf } from './defect.ts'
 import { recordsFolder } from './folders.ts'
@@ -18,6 +18,8 @@ export interface Started {
   readonly respond: Respond
   /** Hears every push until the returned function is called. */
   listen(listener: (push: Push) => void): () => void
+  /** What became of the records, where they were damaged; null where they were sound. */
+  readonly salvaged: SalvageReport | null
   /** Lets go of the records; everything acknowledged is on disk. */
   close(): void
 }
@@ -34,5 +36,6 @@ export async function startUp({ demo, records }: HostArguments): Promise<Started
     push: clinic.push,
     onDefect: (call, error) => console.error(say('defect.logged', { call, error: placeOf(error) })),
   })
-  return { dispatcher, respond, listen: clinic.listen, close: clinic.close }
+  const { listen, salvaged, close } = clinic
+  return { dispatcher, respond, listen, salvaged, close }
 }

@@ -18,6 +18,9 @@ export type {
   ScoreRow,
   VisitRow,
 } from './rows.ts'
+export { backupsIn } from './backup.ts'
+export { restore } from './restore.ts'
+export { salvage, type SalvageReport } from './salvage.ts'
 export { readSealCode } from './seal.ts'
 export type { StoreKind } from './stores.ts'
 export { CLINIC } from './streams.ts'

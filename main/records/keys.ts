@@ -70,18 +70,34 @@ export function readKeys(folder: string): Keys | null {
   }
 }
 
-/** Makes the keys of a new folder. They are on disk, readable by the owner only, before this returns. */
-export function makeKeys(folder: string, device: string): Keys {
+/** A device of its own that opens the same file: with another id and another key to sign by. */
+export function newDevice({ data }: Pick<Keys, 'data'>, device: string): NewKeys {
   const pair = generateKeyPairSync('ed25519')
   const file: z.infer<typeof keysFile> = {
     keys: 1,
     device,
     seal: { kind: 'open' },
     secrets: {
-      data: randomBytes(32).toString('base64'),
+      data: data.toString('base64'),
       device: pair.privateKey.export({ format: 'der', type: 'pkcs8' }).toString('base64'),
     },
   }
-  writeWhole(join(folder, NAME), `${JSON.stringify(file, null, 2)}\n`)
-  return keysFrom(file)
+  return { ...keysFrom(file), text: `${JSON.stringify(file, null, 2)}\n` }
+}
+
+/** Keys that are not on disk yet. */
+interface NewKeys extends Keys {
+  readonly text: string
+}
+
+/** They are on disk, readable by the owner only, before this returns. */
+export function writeKeys(folder: string, { text }: NewKeys): void {
+  writeWhole(join(folder, NAME), text)
+}
+
+/** Makes the keys of a new folder. */
+export function makeKeys(folder: string, device: string): Keys {
+  const keys = newDevice({ data: randomBytes(32) }, device)
+  writeKeys(folder, keys)
+  return keys
 }

@@ -70,7 +70,7 @@ export interface Log {
 }
 
 const ORDER = 'ORDER BY clock, device, sequence'
-const COLUMNS =
+export const COLUMNS =
   'id, device, sequence, clock, user, stream_kind, stream, kind, version, at, salt, body, digest, hash'
 
 function statementsOf(database: Database) {

@@ -4,11 +4,13 @@ import type { Recorded } from '../../protocols/runner/events.ts'
 import { Refused } from '../contract/procedure.ts'
 
 import type { Projector } from './administration.ts'
+import { type Backup, backUp } from './backup.ts'
 import { type Database, faultOf, isSomethingElse, openDatabase } from './database.ts'
 import type { Entry, Stamped, Stream } from './entry.ts'
 import type { Body } from './event-kind.ts'
 import { event as deviceAdded } from './events/device-added.v1.ts'
 import { event as storeCreated } from './events/store-created.v1.ts'
+import { DATABASE } from './files.ts'
 import { heldFault, removeHolder, wasHeld, writeHolder } from './holder.ts'
 import { idMaker } from './ids.ts'
 import { type Keys, makeKeys, readKeys } from './keys.ts'
@@ -74,10 +76,13 @@ export interface Records {
   rebuild(): void
   /** Checks everything that can be checked; see `verify.ts`. */
   verify(options: VerifyOptions): Promise<VerifyReport>
+  /**
+   * Makes a backup in a folder, opens and verifies it, and lets go of older ones by the rotation.
+   * @throws Refused `records.backup-unsound`, `records.disk-refused`
+   */
+  backUp(into: string): Promise<Backup>
   close(): void
 }
-
-const NAME = 'records.db'
 
 /** Step by step: Node's own `recursive` never comes back where a file system takes no folders, such as `/proc`. */
 function makeFolder(folder: string): void {
@@ -138,7 +143,7 @@ interface Parts {
  */
 export function openRecords(options: OpenOptions): Records {
   const { folder, clock } = options
-  const path = join(folder, NAME)
+  const path = join(folder, DATABASE)
   folderReady(folder)
   const random = randomPool()
   const newId = idMaker(clock.now, random)
@@ -240,6 +245,23 @@ function recordsOf(parts: Parts): Records {
       if (report.problems.some(({ code }) => code !== 'unknown')) markDamaged(options.folder, now())
       else clearDamaged(options.folder)
       return report
+    },
+    async backUp(into) {
+      witness(options.folder, keys, log)
+      const check = async (copy: string) => {
+        const records = openRecords({ ...options, folder: copy, examines: true })
+        try {
+          return await records.verify({ progress: () => {}, signal: new AbortController().signal })
+        } finally {
+          records.close()
+        }
+      }
+      try {
+        const { folder } = options
+        return await backUp({ database, folder, device: keys.device, at: now(), verify: check }, into)
+      } catch (error) {
+        throw faultOf(error, into)
+      }
     },
     close() {
       if (!database.open) return

@@ -14,6 +14,8 @@ import { CHUNK, takeChunk } from './rebuild.ts'
 import { keyOf } from './tables.ts'
 import { protocolHash } from './protocol-hash.ts'
 import { type SealKeys, sealsOf } from './verify-seals.ts'
+import { CLINIC } from './streams.ts'
+import type { event as recordsSalvaged } from './events/records-salvaged.v1.ts'
 import { LOCAL_TIME } from './wall-clock.ts'
 
 export interface VerifyOptions {
@@ -58,6 +60,8 @@ export interface VerifyReport {
   readonly events: number
   readonly devices: number
   readonly erased: number
+  /** Events that were lost with a damaged file, as is written down in these records. */
+  readonly lost: number
   readonly problems: readonly VerifyProblem[]
 }
 
@@ -76,11 +80,12 @@ const problem = (
 const same = (a: Uint8Array, b: Uint8Array) => Buffer.compare(a, b) === 0
 
 /** What is wrong with one event as a link of its device's chain. */
-function chainProblems(row: EventRow, before: Chain): VerifyProblem[] {
+function chainProblems(row: EventRow, before: Chain, isKnownGap: boolean): VerifyProblem[] {
   const found: VerifyProblem[] = []
   const { device, sequence } = row
   if (sequence !== before.sequence + 1) {
-    found.push(problem('gap', row.id, { device, from: before.sequence + 1, to: sequence - 1 }))
+    if (!isKnownGap)
+      found.push(problem('gap', row.id, { device, from: before.sequence + 1, to: sequence - 1 }))
   } else if (!same(hashOf(before.hash, envelopeOf(row), row.digest), row.hash)) {
     found.push(problem('chain', row.id, { device, sequence }))
   }
@@ -155,20 +160,33 @@ function damage(database: Database): VerifyProblem[] {
 
 const breath = () => new Promise((resume) => setImmediate(resume))
 
+/** Where events are known to be missing, since the file was carried over from a damaged one. */
+function knownGaps(log: Log): ReadonlySet<string> {
+  const lost = log
+    .stream(CLINIC)
+    .flatMap(({ kind, body }) =>
+      kind === 'records-salvaged' && body ? (body as ReturnType<typeof recordsSalvaged.make>).lost : [],
+    )
+  return new Set(lost.map(({ device, from, to }) => `${device} ${from} ${to}`))
+}
+
 /** Checks every event, device by device. @yields after each chunk how many were looked at */
 function* eventsChecked(log: Log, found: VerifyProblem[], chains: Map<string, Chain>, keys: SealKeys) {
   const seals = sealsOf(keys)
+  const gaps = knownGaps(log)
   let last: EventRow | null = null
-  let erased = 0
+  let [erased, lost] = [0, 0]
   for (let rows = log.chained(null, CHUNK); rows.length > 0; rows = log.chained(last, CHUNK)) {
     for (const row of rows) {
       const before = chains.get(row.device) ?? { sequence: 0, hash: FIRST, clock: '' }
-      found.push(...chainProblems(row, before), ...bodyProblems(row), ...seals.problems(row, before))
+      const known = gaps.has(`${row.device} ${before.sequence + 1} ${row.sequence - 1}`)
+      if (known) lost += row.sequence - 1 - before.sequence
+      found.push(...chainProblems(row, before, known), ...bodyProblems(row), ...seals.problems(row, before))
       chains.set(row.device, row)
       if (!row.body) erased += 1
       last = row
     }
-    yield { looked: rows.length, erased }
+    yield { looked: rows.length, erased, lost }
   }
   found.push(...seals.atEnd(log))
 }
@@ -193,7 +211,7 @@ export async function verify(
 ): Promise<VerifyReport> {
   const problems: VerifyProblem[] = []
   const chains = new Map<string, Chain>()
-  const counted = { events: 0, erased: 0 }
+  const counted = { events: 0, erased: 0, lost: 0 }
   let [total, taken] = [1, 0]
   const told = async () => {
     await breath()
@@ -206,6 +224,7 @@ export async function verify(
     for (const piece of eventsChecked(log, problems, chains, keys)) {
       counted.events += piece.looked
       counted.erased = piece.erased
+      counted.lost = piece.lost
       await told()
     }
   }, problems)

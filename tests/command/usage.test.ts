@@ -2,7 +2,18 @@ import { readdirSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { evenhand, jsonOf } from './evenhand.ts'
 
-const COMMANDS = ['agree', 'check', 'compare', 'events', 'rehearse', 'score', 'verify']
+const COMMANDS = [
+  'agree',
+  'backup',
+  'check',
+  'compare',
+  'events',
+  'rehearse',
+  'restore',
+  'salvage',
+  'score',
+  'verify',
+]
 
 describe('the command line helps whoever types it wrong', () => {
   test('a misspelt command ends with 2 and the one that was meant', async () => {

@@ -1,9 +1,10 @@
 import { beforeAll, expect, test } from 'vitest'
 import { addSomebody, giveByWire, isInFlight } from '../hosts/giving-by-wire.ts'
 import { buildProgram, newRecords, start } from '../hosts/program.ts'
+import { drawn } from './drawn.ts'
 import { quietly } from '../records/fixtures.ts'
 import { addElevenKinds } from './eleven-kinds.ts'
-import { checkKept, drawn, killedRound, MOST_CALLS, MOST_MS, resume, watched, withRecords } from './kills.ts'
+import { checkKept, killedRound, MOST_CALLS, MOST_MS, resume, watched, withRecords } from './kills.ts'
 
 const KINDS = [
   'kit',
@@ -38,12 +39,12 @@ test('killed at any moment of giving, the host loses no acknowledged event, doub
 
 test('killed in each kind of step, the log replays to the same state and the same step is at hand', async () => {
   const folder = newRecords()
-  const test = addElevenKinds(folder)
+  const every = addElevenKinds(folder)
   let host = await start(['--records', folder, '--no-open'])
   const client = await addSomebody(host.client)
   for (const kind of KINDS) {
     const seen = watched(host.client)
-    const { id, until } = await giveByWire(seen.client, client, test)
+    const { id, until } = await giveByWire(seen.client, client, every)
     const before = await until(({ step }) => step?.kind === kind)
     const running = kind === 'timed' ? await until(isInFlight) : before
     await host.end('SIGKILL')

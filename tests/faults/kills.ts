@@ -148,14 +148,3 @@ async function giveForEver(client: Client, to: string): Promise<void> {
     if (!(error instanceof CallFailed) || error.fault.code !== 'host_gone') throw error
   }
 }
-
-/** Numbers from 0 up to 1 that a seed decides (mulberry32). */
-export function drawn(seed: number): () => number {
-  let state = seed
-  return () => {
-    state = (state + 0x6d2b79f5) | 0
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state)
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32
-  }
-}

@@ -1,12 +1,15 @@
-/** Five hundred kills of the real host while it gives tests: `npm run long -- faults`. */
+/** Five hundred kills of the real host while it gives tests, and two thousand flipped bits: `npm run long -- faults`. */
 import { expect, test } from 'vitest'
-import { drawn, killedRound, MOST_CALLS, MOST_MS, withRecords } from '../faults/kills.ts'
+import { killedRound, MOST_CALLS, MOST_MS, withRecords } from '../faults/kills.ts'
+import { flipped } from '../faults/damage.ts'
 import { newRecords } from '../hosts/program.ts'
+import { drawn } from '../faults/drawn.ts'
 import { quietly } from '../records/fixtures.ts'
 
 const KILLS = 500
 /** Kills of one folder of records, before the next begins a new one. */
 const PER_FOLDER = 50
+const FLIPS = 2000
 const SEED = 20_261_201
 
 test('killed five hundred times, the host loses no acknowledged event, doubles none, and goes on at its step', async () => {
@@ -28,4 +31,10 @@ test('killed five hundred times, the host loses no acknowledged event, doubles n
       `${done + PER_FOLDER} kills: ${acts} acts acknowledged and kept, ${inAct} kept before they were answered; ${report.events} events verified`,
     )
   }
+})
+
+test('each of two thousand bits that flipped is found, or no row is another for it', async () => {
+  const { found, harmless } = await flipped(FLIPS)
+  console.log(`${FLIPS} flipped bits: ${found} found, ${harmless} without any effect on a row`)
+  expect(found + harmless).toBe(FLIPS)
 })

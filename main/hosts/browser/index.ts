@@ -1,6 +1,7 @@
 /** The browser host: the program in this machine's browser, over one loopback port. */
 import { readArguments } from '../arguments.ts'
 import { HostProblem, problemOf } from '../problem.ts'
+import { salvageLines } from '../salvage-lines.ts'
 import { startUp } from '../start-up.ts'
 import { say } from '../words.ts'
 import { openBrowser } from './open-browser.ts'
@@ -8,7 +9,7 @@ import { type BrowserServer, startServer } from './server.ts'
 
 async function run(): Promise<void> {
   const given = readArguments(process.argv.slice(2))
-  const { dispatcher, respond, listen, close } = await startUp(given)
+  const { dispatcher, respond, listen, salvaged, close } = await startUp(given)
   let server: BrowserServer
   try {
     server = await startServer({ port: given.port, respond, dispatch: dispatcher.dispatch, listen })
@@ -18,6 +19,7 @@ async function run(): Promise<void> {
     throw taken ? new HostProblem('start.port_taken', { port: String(given.port) }) : error
   }
   console.log(say('browser.at', { entry: server.entry }))
+  if (salvaged) for (const line of salvageLines(salvaged)) console.error(line)
   if (given.demo) console.log(say('browser.demo'))
   if (given.open) openBrowser(server.entry)
 

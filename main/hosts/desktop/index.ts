@@ -3,6 +3,7 @@ import { app, dialog, Menu } from 'electron'
 import { PROGRAM } from '../../program.ts'
 import { readArguments } from '../arguments.ts'
 import { problemOf } from '../problem.ts'
+import { salvageLines } from '../salvage-lines.ts'
 import { type Started, startUp } from '../start-up.ts'
 import { answerCalls, declareScheme, openWindow } from './shell.ts'
 
@@ -18,6 +19,7 @@ async function run(): Promise<void> {
     await app.whenReady()
     Menu.setApplicationMenu(null)
     answerCalls(started)
+    if (started.salvaged) dialog.showErrorBox(PROGRAM.name, salvageLines(started.salvaged).join('\n'))
     const window = await openWindow(started)
     app.on('second-instance', () => {
       if (window.isMinimized()) window.restore()

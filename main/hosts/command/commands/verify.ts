@@ -13,6 +13,8 @@ const shape = z.array(
     devices: z.int(),
     /** Events whose body was erased: the chain still holds. */
     erased: z.int(),
+    /** Events that were lost with a damaged file, as the records themselves say. */
+    lost: z.int(),
     /** The seal that was asked for by its code, where these records have it. */
     seal: z.strictObject({ code: z.string(), administration: z.string(), at: z.string() }).nullable(),
     problems: z.array(
