@@ -25,6 +25,20 @@ describe('the launcher of the command line', () => {
     expect(bad.stderr).toContain('nowhere')
   })
 
+  test('a reader that stops after the first line ends it without a word', () => {
+    const piped = spawnSync(
+      'bash',
+      [
+        '-c',
+        '"$0" "$1" schema protocol | head -1; echo "${PIPESTATUS[0]}"',
+        process.execPath,
+        resolve('build/evenhand.mjs'),
+      ],
+      { cwd: elsewhere, encoding: 'utf8' },
+    )
+    expect([piped.stdout, piped.stderr]).toEqual(['{\n0\n', ''])
+  })
+
   test('a path is meant from where the user stood when npm ran it from the project', () => {
     const { status } = launch(['check', 'grip_strength'], { INIT_CWD: resolve('protocols/library') })
     expect(status).toBe(0)
