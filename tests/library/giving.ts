@@ -1,6 +1,6 @@
 import type { Closing } from '../../protocols/language/model.ts'
 import type { Place, Recorded } from '../../protocols/runner/events.ts'
-import type { AdministrationView, StepView, Trial } from '../../protocols/runner/view.ts'
+import type { AdministrationView, SheetCell, StepView, Trial } from '../../protocols/runner/view.ts'
 import { buildResult } from '../../protocols/scoring/build-result.ts'
 import { givenOf } from '../../protocols/scoring/given.ts'
 import type { NormComparison } from '../../protocols/scoring/result.ts'
@@ -116,6 +116,36 @@ export class Giving {
     this.on()
     this.#book.press('answered', { answer, confirmed: false })
     return this.#kept()
+  }
+
+  /** The first blank cell of the sheet at hand. */
+  cell(): SheetCell | null {
+    return this.view().sheet?.cells.find(({ trial }) => trial === null) ?? null
+  }
+
+  /** The first blank cell is filled in, and the sheet left once none is blank. */
+  fills(value: number | string): this {
+    this.on()
+    const { kind, gives, step, place } = this.#blank()
+    const reading = kind === 'ask' ? { answer: value } : { value }
+    this.#book.act({ kind: `${kind}.${gives}`, step, place, ...reading, confirmed: false })
+    return this.#left()
+  }
+
+  /** The first blank cell is closed without a value. */
+  closesCell(outcome: Closing): this {
+    const { step, place } = this.#blank()
+    this.#book.act({ kind: 'closed', what: step, place, outcome, reason: 'as seen' })
+    return this.#left()
+  }
+
+  /** What the last cell was given is void, for a reason told at once: the cell is blank again. */
+  voidsCell(reason: string): this {
+    const { step, place } = this.view().sheet?.cells.findLast(({ trial }) => trial !== null) ?? this.#blank()
+    this.#book.act({ kind: 'voided', step, place, stamp: null })
+    const [trial = ''] = this.view().unexplained
+    this.#book.act({ kind: 'explained', trial, happening: reason, remark: '' })
+    return this
   }
 
   /** What an act is refused with; null where it is taken. */
@@ -275,6 +305,20 @@ export class Giving {
       order: { items, rule },
       log,
     }
+  }
+
+  #blank(): SheetCell {
+    const cell = this.cell()
+    if (!cell) throw new Error('No cell is blank.')
+    return cell
+  }
+
+  #left(): this {
+    const { sheet } = this.view()
+    if (sheet?.cells.every(({ trial }) => trial !== null)) {
+      this.#book.act({ kind: 'sheet_left', section: sheet.section, place: sheet.place })
+    }
+    return this.on()
   }
 
   #kept(): this {

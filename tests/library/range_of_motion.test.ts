@@ -26,7 +26,7 @@ function nothingMore(given: Giving): Giving {
 }
 
 /** An angle, and how it ended. */
-const angle = (given: Giving, degrees: number, end = 'own'): Giving => given.reads(degrees).answers(end)
+const angle = (given: Giving, degrees: number, end = 'own'): Giving => given.fills(degrees).fills(end)
 
 const active = (given: Giving, region: string, hand = 'right') =>
   given.scores().each('active_range', { hand, region })
@@ -97,8 +97,7 @@ describe('awkward', () => {
   test('active and passive are two scores: what is free when moved and lost when tried shows as two numbers', () => {
     const given = wanted('elbow', { facts: RIGHT_ALONE, conditions: { ways: 'both' } })
     angle(angle(given, 40), -20)
-    given.on()
-    expect(given.step()?.name).toBe('passive')
+    expect(given.cell()?.step).toBe('passive')
     angle(angle(given, 140, 'soft'), -5, 'firm')
     const scores = given.scores()
     expect(active(given, 'elbow')).toEqual({ elbow_flexion: 40, elbow_extension: -20 })
@@ -134,29 +133,29 @@ describe('awkward', () => {
 
   test('a motion that isn’t allowed, and one that can’t be done, are no zeros', () => {
     const given = wanted('elbow', { facts: RIGHT_ALONE })
-    given.closes('trial', 'not_allowed')
-    given.closes('trial', 'unable')
+    // Without an angle nothing ended it.
+    given.closesCell('not_allowed').closesCell('not_allowed').closesCell('unable').closesCell('unable')
     expect(active(given, 'elbow')).toEqual({ elbow_flexion: null, elbow_extension: null })
   })
 
   test('a reading for which the trunk joined in is read anew', () => {
     const given = wanted('elbow', { facts: RIGHT_ALONE })
-    given.voided('trunk_joined')
+    given.fills(150).voidsCell('trunk_joined')
     angle(angle(given, 120), 0)
     expect(active(given, 'elbow')).toEqual({ elbow_flexion: 120, elbow_extension: 0 })
   })
 
   test('the less affected arm first; both in one position', () => {
     const given = wanted('elbow', { facts: facts(arms('affected', 'unaffected')) })
-    expect(given.step()?.place).toMatchObject({ hand: 'left', motion: 'elbow_flexion' })
+    expect(given.cell()?.place).toMatchObject({ hand: 'left', motion: 'elbow_flexion' })
     angle(angle(given, 140), 0)
-    expect(given.on().step()?.place).toMatchObject({ hand: 'right', motion: 'elbow_flexion' })
+    expect(given.cell()?.place).toMatchObject({ hand: 'right', motion: 'elbow_flexion' })
   })
 
   test('an angle of the wrong sign by far is asked for again', () => {
     const given = wanted('elbow', { facts: RIGHT_ALONE })
     angle(given, 120)
-    expect(given.step()?.place.motion).toBe('elbow_extension')
-    expect(given.refusal(() => given.reads(-120))).toBe('out_of_range')
+    expect(given.cell()?.place.motion).toBe('elbow_extension')
+    expect(given.refusal(() => given.fills(-120))).toBe('out_of_range')
   })
 })
