@@ -26,9 +26,12 @@ function expectation(written: string): RuleRow['expected'] {
   return { how: 'says', words: written }
 }
 
-/** Why a row doesn't hold in a protocol's text, or null when it does. */
-export function unmet(row: RuleRow, yaml: string): string | null {
-  const found = at(parse(yaml), row.path)
+/** A protocol's text as plain values, read once for all rows of its table. */
+export const treeOf = (yaml: string): unknown => parse(yaml)
+
+/** Why a row doesn't hold in a protocol's tree, or null when it does. */
+export function unmet(row: RuleRow, tree: unknown): string | null {
+  const found = at(tree, row.path)
   const { how, words } = row.expected
   if (how === 'absent') return found === undefined ? null : `${row.path} is there`
   if (found === undefined) return `${row.path} points nowhere`
