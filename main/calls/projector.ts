@@ -14,7 +14,7 @@ interface State {
 const NOBODY = '00000000-0000-0000-0000-000000000000'
 
 /** Events of the runner after which nothing that a list shows is different; those of steps are like them. */
-const UNSEEN: ReadonlySet<string> = new Set(['clock', 'ordered', 'ruled', 'remarked'])
+const UNSEEN: ReadonlySet<string> = new Set(['clock', 'signalled', 'ordered', 'ruled', 'remarked'])
 
 export const projector: Projector<State> = {
   begin(files) {

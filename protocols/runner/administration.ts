@@ -38,6 +38,7 @@ const STANDING: Readonly<Record<string, Standing>> = {
   confirmed: 'kept',
   clock: 'kept',
   interrupted: 'kept',
+  signalled: 'kept',
   noted: 'kept',
   finished: 'final',
   rating_ended: 'final',

@@ -6,6 +6,7 @@ import type { EventBody, Place, RunnerEvent } from './events.ts'
 import { grow, type Grown, listOf, newest, replaced } from './grown.ts'
 import { differing } from './judging-again.ts'
 import type { StepMoment } from './moment.ts'
+import { samePlace } from './places.ts'
 import { isWithin, notPlausible, type Range } from './plausible.ts'
 import type { Happened, Judged, State } from './state.ts'
 import { stepKind } from './step-ground.ts'
@@ -277,11 +278,33 @@ const accommodated = (ground: Ground): Told<'accommodated'> => ({
     ),
 })
 
+/**
+ * A signal goes to the trial that it was given with: the one in flight at that step, the one that is made ready there,
+ * or the last that was given there, as its end may be heard after that of the trial. It changes nothing else.
+ */
+const signalled: Told<'signalled'> = {
+  automatic: true,
+  change: ({ flight, visit, trials }, { step, place, signal, by, at }) => {
+    const given = { signal, by, at }
+    const isHere = (of: Pick<Trial, 'step' | 'place'> | null) =>
+      of !== null && of.step === step && samePlace(of.place, place)
+    if (flight !== null && isHere(flight))
+      return { flight: { ...flight, signals: [...(flight.signals ?? []), given] } }
+    if (visit !== null && isHere(visit) && signal === 'ready')
+      return { visit: { ...visit, signals: [...(visit.signals ?? []), given] } }
+    const index = listOf(trials).findLastIndex(isHere)
+    const trial = trials.items[index]
+    if (trial === undefined) return {}
+    return { trials: replaced(trials, index, { ...trial, signals: [...(trial.signals ?? []), given] }) }
+  },
+}
+
 /** Transitions that every phase has, once the administration was opened. */
 export function afterwards(ground: Ground): Record<string, Transition[]> {
   return {
     assigned: [told('assigned', assigned)],
     clock: [told('clock', { automatic: true, change: (_state, clock) => ({ clock }) })],
+    signalled: [told('signalled', signalled)],
     deviated: [
       told('deviated', {
         change: (state, { what, reason, norms }, event) =>

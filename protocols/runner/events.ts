@@ -99,6 +99,21 @@ const clock = z.strictObject({
   resolutionMs: z.number().min(0),
   isolated: z.boolean(),
 })
+/** What a signal tells: the next press starts the clock, the clock runs, half of the time is over, all of it is. */
+export const SIGNALS = ['ready', 'go', 'half', 'end'] as const
+/**
+ * A signal was given: when it could be heard, by the clock of the sound's own output, or seen, by the frame that showed
+ * it. `at` is in ms on the monotonic clock that `clock` names.
+ */
+const signalled = z.strictObject({
+  kind: z.literal('signalled'),
+  step: name,
+  place,
+  signal: z.enum(SIGNALS),
+  by: z.enum(['sound', 'sight']),
+  at: z.number().min(0),
+  clock: z.string().min(1).max(64),
+})
 const ordered = z.strictObject({
   kind: z.literal('ordered'),
   section: name,
@@ -206,6 +221,7 @@ const runnerEvent = z.discriminatedUnion('kind', [
   prepared,
   confirmed,
   clock,
+  signalled,
   ordered,
   ruled,
   takenUp,

@@ -22,6 +22,8 @@ export interface Visit {
   readonly state: string
   /** The kind's own notes. */
   readonly local: Readonly<Record<string, unknown>>
+  /** Signals that were given before the trial that they belong to has begun. */
+  readonly signals?: NonNullable<Trial['signals']>
 }
 
 /** The step that a repeated practice goes back to, with the trial that waits there to be kept. */

@@ -93,6 +93,7 @@ export function applyEffect(state: State, event: Happened, step: Step, effect: E
         ...newTrial(event, step, visit),
         input: effect.begins.input,
         stamps: [...effect.begins.stamps],
+        ...(visit.signals && { signals: visit.signals }),
       }
     : state.flight
   const flight = begun && { ...begun, ...effect.trial, lateMs: Math.max(begun.lateMs, latenessOf(event)) }
@@ -102,6 +103,7 @@ export function applyEffect(state: State, event: Happened, step: Step, effect: E
     visit: {
       ...visit,
       local: effect.local ?? visit.local,
+      ...(effect.begins && visit.signals && { signals: [] }),
     },
     ...(effect.dead && { dead: effect.dead }),
     ...(effect.ends && { ends: grow(state.ends, { ...effect.ends, step: step.name, place: visit.place }) }),

@@ -5,7 +5,7 @@
 import { z } from 'zod'
 import { clientFacts } from '../client.ts'
 import { OUTCOMES } from '../language/model.ts'
-import { clearance, kitPiece, place, visitConditions } from './events.ts'
+import { clearance, kitPiece, place, SIGNALS, visitConditions } from './events.ts'
 
 /**
  * A value of one trial: `typed` by hand or timed by an input; `confirmed` where it lies outside what is plausible and
@@ -41,6 +41,10 @@ export const trial = z.strictObject({
   stamps: z.array(z.number()),
   /** How long, at worst, a press waited for the program, in ms: no part of any time, but told when it is large. */
   lateMs: z.number(),
+  /** The signals that were given with it, with the moments, in ms on the trial's clock, at which they were heard or seen. */
+  signals: z
+    .array(z.strictObject({ signal: z.enum(SIGNALS), by: z.enum(['sound', 'sight']), at: z.number() }))
+    .optional(),
   happenings: z.array(z.string()),
   void: z
     .strictObject({

@@ -6,7 +6,7 @@ import type { ComponentType } from 'react'
 import type { ClockTime } from '../../protocols/runner/moment.ts'
 import type { Stamp } from '../../protocols/runner/events.ts'
 import type { Refusal, StepView } from '../../protocols/runner/view.ts'
-import type { Tone } from '../input/sound.ts'
+import type { Signal } from '../input/sound.ts'
 import type { Values } from '../words/index.ts'
 
 /** The data of a step's event, without kind, step and place. */
@@ -26,6 +26,13 @@ export interface FaceProps {
 interface Due {
   readonly event: string
   readonly from: ClockTime
+  readonly ms: number
+}
+
+/** A signal that is due `ms` after `from`; at once where `from` is null. */
+export interface SignalDue {
+  readonly signal: Signal
+  readonly from: ClockTime | null
   readonly ms: number
 }
 
@@ -80,8 +87,8 @@ export interface StepFace {
   readonly due: (step: StepView, now: ClockTime) => Due | null
   /** True while a clock runs for the client: everything that can wait waits. */
   readonly isRunning: (step: StepView) => boolean
-  /** What is heard when the step comes to stand like this. */
-  readonly tone: (step: StepView) => Tone | null
+  /** The signals that are given while the step stands like this: planned when it comes to, called off when it leaves. */
+  readonly signals: (step: StepView) => readonly SignalDue[]
   /** The form for a value that was timed elsewhere; null where the kind has none. */
   readonly Typed: ComponentType<TypedProps> | null
   /** How it is given in a cell of a page; null where it can't be. */

@@ -15,7 +15,7 @@ export const shown = {
   dead: deadOf,
   due: nothing,
   isRunning: () => false,
-  tone: nothing,
+  signals: () => [],
   Typed: null,
   cell: null,
 } satisfies Partial<StepFace>

@@ -18,6 +18,7 @@ export function drawn(view: AdministrationView, state: Partial<DeskState> = {}):
       showClock={false}
       isDead={false}
       isStuck={false}
+      signal={null}
       taken={Object.values(keys)}
       happeningKeys={keys}
       onPointer={() => {}}

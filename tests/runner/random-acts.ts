@@ -219,6 +219,14 @@ function ownBody(
       rule: 'chosen',
     },
     ruled: { rule: view.asking?.rule ?? 'floor', place, apply: draw(2) === 0 },
+    signalled: {
+      step: view.step?.name ?? 'carry',
+      place,
+      signal: 'ready',
+      by: 'sight',
+      at: giving.now,
+      clock: giving.clock,
+    },
     clock: { clock: giving.clock, resolutionMs: 0.1, isolated: false },
     withdrawn: { reason },
   }

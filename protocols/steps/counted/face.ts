@@ -8,6 +8,8 @@ import { countUnit } from './columns.ts'
 export type CountedFace = {
   readonly start: { readonly by: 'said' | 'seen' | null; readonly text: string }
   readonly window: number | null
+  /** True where it is told when half of it is over. */
+  readonly halfTime: boolean
   readonly unit: string
   /** Counts outside it are refused as `out_of_range` until they are confirmed. */
   readonly plausible: readonly [number, number]
@@ -28,6 +30,7 @@ export function face(moment: StepMoment): CountedFace {
   return {
     start: { by: fields.start.by, text: moment.say(fields.start.text) },
     window: windowOf(moment),
+    halfTime: fields['half-time'] ?? false,
     unit: countUnit(moment.step),
     plausible: fields.range,
     startedAt: moment.state === 'running' && start !== null ? { at: start.at, clock: start.clock } : null,

@@ -9,6 +9,7 @@ export const keys = z.strictObject({
   window: quantityOrFrom,
   start: cue,
   unit: unit.optional(),
+  'half-time': z.boolean().optional(),
   range: z.tuple([whole, whole]),
 })
 
@@ -17,5 +18,6 @@ export interface CountedFields {
   readonly window: From<Quantity>
   readonly start: Cue
   readonly unit?: string
+  readonly 'half-time'?: boolean
   readonly range: readonly [number, number]
 }

@@ -12,6 +12,7 @@ export const keys = z.strictObject({
   window: quantityOrFrom,
   start: cue.optional(),
   bounce: quantityOrFrom.optional(),
+  'half-time': z.boolean().optional(),
 })
 
 /** A tapped step's fields as the runner meets them. */
@@ -19,4 +20,5 @@ export interface TappedFields {
   readonly window: From<Quantity>
   readonly start?: Cue
   readonly bounce?: From<Quantity>
+  readonly 'half-time'?: boolean
 }

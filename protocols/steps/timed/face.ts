@@ -10,6 +10,8 @@ export type TimedFace = {
   readonly start: { readonly by: 'said' | 'seen' | null; readonly text: string }
   readonly stop: { readonly by: 'said' | 'seen' | null; readonly text: string }
   readonly limit: number | null
+  /** True where it is told when half of it is over. */
+  readonly halfTime: boolean
   /** Times typed outside it are refused as `out_of_range` until they are confirmed. */
   readonly plausible: readonly [number, number]
   /** Where the clock runs from; null while it doesn't run. */
@@ -47,6 +49,7 @@ export function face(moment: StepMoment): TimedFace {
     start: { by: fields.start.by, text: moment.say(fields.start.text) },
     stop: { by: fields.stop.by, text: moment.say(fields.stop.text) },
     limit: limitOf(moment),
+    halfTime: fields['half-time'] ?? false,
     plausible: plausible(moment),
     startedAt: moment.state === 'running' && start !== null ? { at: start.at, clock: start.clock } : null,
     time: typeof reading?.value === 'number' ? reading.value : null,

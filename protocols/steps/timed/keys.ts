@@ -13,6 +13,7 @@ export const keys = z.strictObject({
   stop: cue,
   limit: quantityOrFrom.optional(),
   range: bounds.optional(),
+  'half-time': z.boolean().optional(),
   reached: z.record(name, z.strictObject({ of: wholeOrFrom, text: text.optional() })).optional(),
   splits: z.record(name, text).optional(),
 })
@@ -23,6 +24,7 @@ export interface TimedFields {
   readonly stop: Cue
   readonly limit?: From<Quantity>
   readonly range?: readonly [number, number]
+  readonly 'half-time'?: boolean
   readonly reached?: Readonly<Record<string, Reached>>
   readonly splits?: Readonly<Record<string, Text>>
 }

@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'react'
 import type { AdministrationView, SheetView, StepView } from '../../../protocols/runner/view.ts'
 import { go } from '../../app/route.ts'
+import type { Signal } from '../../input/sound.ts'
 import { Button } from '../../parts/button.tsx'
 import { MainAction } from '../../parts/main-action.tsx'
 import { Notice } from '../../parts/notice.tsx'
@@ -28,6 +29,8 @@ export interface GivingProps extends CommandsProps {
   readonly isDead: boolean
   /** The main key has been down for long: it lies under something, or its release was never told. */
   readonly isStuck: boolean
+  /** The signal that is given at this moment; null: none. */
+  readonly signal: Signal | null
   readonly happeningKeys: Readonly<Record<string, string | null>>
   readonly onPointer: (event: PointerEvent) => void
   readonly onMain: (at: number) => void
@@ -176,6 +179,15 @@ function Paused(props: GivingProps) {
   )
 }
 
+/** What a tone says, for the eye: large, in the colours of the page turned round. What is read out says it elsewhere. */
+function SignalShown({ signal }: { readonly signal: Signal }) {
+  return (
+    <p className="giving-signal" data-signal={signal} aria-hidden="true">
+      {say(`administration.signal.${signal}`)}
+    </p>
+  )
+}
+
 /** What comes next is read from its beginning: keyed by where the test stands, it goes there once each time. */
 function FromTheTop(): null {
   useEffect(() => {
@@ -194,26 +206,29 @@ export function Giving(props: GivingProps) {
   // Nothing is read out while a clock runs for the client.
   if (!running && announced !== now) setAnnounced(now)
   return (
-    <Stage
-      head={<Head view={view} saved={state.saved} waiting={state.waiting} />}
-      main={<Main {...props} />}
-      others={<CommandBar view={view} taken={props.taken} onCommand={props.onCommand} />}
-    >
-      {view.phase === 'paused' ? (
-        <Paused {...props} />
-      ) : view.choosing !== null || view.asking !== null ? null : view.sheet !== null ? (
-        <SheetBody
-          key={JSON.stringify([view.sheet.section, view.sheet.place])}
-          {...props}
-          sheet={view.sheet}
-        />
-      ) : view.step === null ? (
-        <AllGiven {...props} />
-      ) : (
-        <StepBody key={JSON.stringify([view.step.name, view.step.place])} {...props} step={view.step} />
-      )}
-      <FromTheTop key={standing} />
-      <output className="unseen">{announced}</output>
-    </Stage>
+    <>
+      {props.signal === null ? null : <SignalShown signal={props.signal} />}
+      <Stage
+        head={<Head view={view} saved={state.saved} waiting={state.waiting} />}
+        main={<Main {...props} />}
+        others={<CommandBar view={view} taken={props.taken} onCommand={props.onCommand} />}
+      >
+        {view.phase === 'paused' ? (
+          <Paused {...props} />
+        ) : view.choosing !== null || view.asking !== null ? null : view.sheet !== null ? (
+          <SheetBody
+            key={JSON.stringify([view.sheet.section, view.sheet.place])}
+            {...props}
+            sheet={view.sheet}
+          />
+        ) : view.step === null ? (
+          <AllGiven {...props} />
+        ) : (
+          <StepBody key={JSON.stringify([view.step.name, view.step.place])} {...props} step={view.step} />
+        )}
+        <FromTheTop key={standing} />
+        <output className="unseen">{announced}</output>
+      </Stage>
+    </>
   )
 }

@@ -18,9 +18,10 @@ import type { Desk, DeskState } from './desk.ts'
 import { Giving, type GivingProps } from './giving.tsx'
 import { stepBody } from './intents.ts'
 import { Panels } from './panels.tsx'
-import { useClockTold, useClockWatch, useDue, useOrphans, useTones } from './use-clock.ts'
+import { useClockTold, useClockWatch, useDue, useOrphans } from './use-clock.ts'
 import { useDesk } from './use-desk.ts'
 import { useDead, usePresses } from './use-press.ts'
+import { useSignals } from './use-signals.ts'
 import { Halted, Stale } from './waits.tsx'
 import './administration.css'
 
@@ -95,7 +96,7 @@ function Standing({ desk, view, state, look }: StandingProps) {
   const pointer = useInput(settings, { ...presses, stuck: setStuck })
   const isDead = useDead(view)
   useDue(desk, view, look)
-  useTones(view, settings.sound)
+  const signal = useSignals(desk, view, settings.sound)
   if (view.phase === 'halted') return <Halted view={view} onAct={onAct} />
   if (view.phase === 'stale') return <Stale view={view} onAct={onAct} />
   const onCommand = (command: Command): void => presses.command(command, performance.now(), 'pointer')
@@ -109,6 +110,7 @@ function Standing({ desk, view, state, look }: StandingProps) {
         showClock={settings.showClock}
         isDead={isDead}
         isStuck={isStuck}
+        signal={signal}
         happeningKeys={presses.keys}
         onPointer={pointer}
         onMain={(at) => presses.main(at, 'key')}

@@ -3,21 +3,12 @@ import { useCallback, useEffect, useRef } from 'react'
 import type { AdministrationView, StepView } from '../../../protocols/runner/view.ts'
 import { measureClock, type Moment, momentNow } from '../../input/clock.ts'
 import { type ClockWatch, watchClocks } from '../../input/clock-watch.ts'
-import { hush, play } from '../../input/sound.ts'
 import { whenOver } from '../../input/ticker.ts'
 import { faceOf } from '../../steps/registry.ts'
 import type { Desk } from './desk.ts'
 import { isConfirmedHere } from './confirmed-here.ts'
 import { breakIntent, dueIntent } from './intents.ts'
-
-/** The newest value, for effects that must not run again because of it. */
-function useNewest<T>(value: T): { readonly current: T } {
-  const newest = useRef(value)
-  useEffect(() => {
-    newest.current = value
-  })
-  return newest
-}
+import { useNewest } from './use-newest.ts'
 
 /** What tells one standing of a step from the next: a clock is set up anew only when this changes. */
 const standing = (step: StepView): string =>
@@ -88,16 +79,4 @@ export function useClockWatch(desk: Desk): () => boolean {
     return () => watch.current?.end()
   }, [desk])
   return useCallback(() => watch.current?.look() ?? true, [])
-}
-
-/** Sounds what the step has come to, once each time it changes; silent while sound is off or the test waits. */
-export function useTones(view: AdministrationView | null, isOn: boolean): void {
-  const step = view?.phase === 'giving' ? view.step : null
-  const now = useNewest(step)
-  const key = step === null ? null : JSON.stringify([step.name, step.place, step.state])
-  useEffect(() => {
-    if (key === null || now.current === null) return hush()
-    const tone = faceOf(now.current).tone(now.current)
-    if (isOn && tone !== null) play(tone)
-  }, [key, isOn, now])
 }

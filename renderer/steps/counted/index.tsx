@@ -5,6 +5,7 @@ import { Cues } from '../cues.tsx'
 import { Entry } from '../entry.tsx'
 import type { FaceProps, StepFace } from '../face.ts'
 import { RunningClock } from '../running-clock.tsx'
+import { signalsOf } from '../signals-of.ts'
 import { tellUnit, tellValue } from '../tell.ts'
 
 const faceIn = (step: StepView): CountedFace => step.face as unknown as CountedFace
@@ -75,10 +76,15 @@ export default {
       : { event: 'window_ended', from: startedAt, ms: window * 1000 }
   },
   isRunning: (step) => faceIn(step).startedAt !== null,
-  tone: (step) => {
-    if (step.state === 'armed') return 'armed'
-    if (step.state === 'running') return faceIn(step).tapped === 0 ? 'go' : null
-    return step.state === 'ended' ? 'end' : null
+  signals: (step) => {
+    const { startedAt, window, halfTime, tapped } = faceIn(step)
+    return signalsOf({
+      isReady: step.state === 'armed',
+      goes: tapped === 0,
+      startedAt,
+      lasts: window,
+      halfTime,
+    })
   },
   Typed: null,
   cell: null,

@@ -40,7 +40,7 @@ export default {
   dead: (step) => faceIn(step).dead,
   due: () => null,
   isRunning: () => false,
-  tone: () => null,
+  signals: () => [],
   Typed: null,
   cell: {
     read: (typed, face) => {

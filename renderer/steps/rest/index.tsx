@@ -77,7 +77,7 @@ export default {
     return from === null ? { event: 'began', from: now, ms: 0 } : { event: 'over', from, ms: least * 1000 }
   },
   isRunning: () => false,
-  tone: () => null,
+  signals: () => [],
   Typed: null,
   cell: null,
 } satisfies StepFace

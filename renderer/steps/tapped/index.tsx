@@ -4,6 +4,7 @@ import { say } from '../../words/index.ts'
 import { Cues } from '../cues.tsx'
 import type { FaceProps, StepFace } from '../face.ts'
 import { RunningClock } from '../running-clock.tsx'
+import { signalsOf } from '../signals-of.ts'
 import { tellValue } from '../tell.ts'
 
 const faceIn = (step: StepView): TappedFace => step.face as unknown as TappedFace
@@ -60,10 +61,10 @@ export default {
       : { event: 'settled', from: now, ms: 0 }
   },
   isRunning: (step) => faceIn(step).startedAt !== null,
-  tone: (step) => {
-    if (step.state === 'armed') return 'armed'
-    if (step.state === 'running') return faceIn(step).start !== null && faceIn(step).count === 0 ? 'go' : null
-    return step.state === 'over' ? 'end' : null
+  signals: (step) => {
+    const { start, startedAt, window, halfTime, count } = faceIn(step)
+    const goes = start !== null && count === 0
+    return signalsOf({ isReady: step.state === 'armed', goes, startedAt, lasts: window, halfTime })
   },
   Typed: null,
   cell: null,

@@ -4,6 +4,7 @@ import { say } from '../../words/index.ts'
 import { Cues } from '../cues.tsx'
 import type { FaceProps, StepFace } from '../face.ts'
 import { RunningClock } from '../running-clock.tsx'
+import { signalsOf } from '../signals-of.ts'
 import { tellUnit, tellValue } from '../tell.ts'
 import { Reached } from './reached.tsx'
 import { Splits } from './splits.tsx'
@@ -76,12 +77,9 @@ export default {
       : { event: 'limit_reached', from: startedAt, ms: limit * 1000 }
   },
   isRunning: (step) => faceIn(step).startedAt !== null,
-  tone: (step) => {
-    if (step.state === 'armed') return 'armed'
-    const { outcome, reached } = faceIn(step)
-    // Told once: at the limit itself, not once more when it is known how far it went.
-    const isOver = step.state === (reached.length > 0 ? 'asked' : 'stopped')
-    return isOver && outcome === 'limit' ? 'end' : null
+  signals: (step) => {
+    const { startedAt, limit, halfTime } = faceIn(step)
+    return signalsOf({ isReady: step.state === 'armed', goes: false, startedAt, lasts: limit, halfTime })
   },
   Typed: TypedTime,
   cell: null,
