@@ -187,7 +187,7 @@ function carried(
   const models = readModelsOf(to, projector, log.before, false)
   const newId = idMaker(clock.now, random)
   const writer = writerOf({
-    path: folder,
+    path: join(folder, 'records.salvaged.db'),
     store,
     clock,
     keys: device,

@@ -1,4 +1,6 @@
 /** Writing: how bodies become events and how those come to the disk, all of a batch or none. */
+import { statSync } from 'node:fs'
+import { Refused } from '../contract/procedure.ts'
 import { bodyBytes } from './chain.ts'
 import { type Database, faultOf } from './database.ts'
 import type { Entry, Stamped, Stream } from './entry.ts'
@@ -58,6 +60,12 @@ export function writerOf(parts: WriterParts): Writer {
     added.add(stamped.stream.kind === 'administration' ? stamped.stream.id : '')
     return entry
   }
+  const { ino } = statSync(path)
+  /** A file that was removed or moved takes events without a word, and they are nowhere: that is the disk's refusal. */
+  const isGone = (): Refused | null => {
+    const there = statSync(path, { throwIfNoEntry: false })
+    return there?.ino === ino ? null : new Refused('records.disk-refused', { path, cause: 'ENOENT' })
+  }
   const hasEnded = database.prepare<[string]>(
     'SELECT 1 FROM administration WHERE id = ? AND (finished_at IS NOT NULL OR withdrawn = 1)',
   )
@@ -83,6 +91,8 @@ export function writerOf(parts: WriterParts): Writer {
   return {
     stamp: stampAll,
     keep(stamped) {
+      const gone = isGone()
+      if (gone) throw gone
       const back = log.mark()
       let written: ReturnType<typeof write.immediate>
       try {

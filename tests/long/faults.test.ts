@@ -2,6 +2,7 @@
 import { expect, test } from 'vitest'
 import { killedRound, MOST_CALLS, MOST_MS, withRecords } from '../faults/kills.ts'
 import { flipped } from '../faults/damage.ts'
+import { standStill } from '../faults/standing-still.ts'
 import { newRecords } from '../hosts/program.ts'
 import { drawn } from '../faults/drawn.ts'
 import { quietly } from '../records/fixtures.ts'
@@ -37,4 +38,8 @@ test('each of two thousand bits that flipped is found, or no row is another for 
   const { found, harmless } = await flipped(FLIPS)
   console.log(`${FLIPS} flipped bits: ${found} found, ${harmless} without any effect on a row`)
   expect(found + harmless).toBe(FLIPS)
+})
+
+test('a host that stood still for ten seconds in mid-trial loses nothing', async () => {
+  expect(await standStill(10_000)).toEqual({ status: 'standing', outcome: 'done', verified: 0 })
 })
