@@ -15,8 +15,11 @@ export const isRow = (trial: Trial): boolean =>
   trial.status === 'standing' && !trial.practice && trial.outcome !== null
 
 /** Whether a trial belongs to a place: the loops that both have agree. */
-export const belongs = (trial: Place, place: Place): boolean =>
-  Object.entries(place).every(([loop, pass]) => !Object.hasOwn(trial, loop) || trial[loop] === pass)
+export function belongs(trial: Place, place: Place): boolean {
+  // Asked of every trial by every score in every place: no list is made for it.
+  for (const loop in place) if (Object.hasOwn(trial, loop) && trial[loop] !== place[loop]) return false
+  return true
+}
 
 /** The table of a step as an expression sees it: each column, each tallied happening, `outcome`, and `rows`. */
 export function tableOf(

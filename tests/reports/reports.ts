@@ -7,6 +7,7 @@ import { onTestFinished } from 'vitest'
 import { type ReportInput, renderReport } from '../../main/reports/index.ts'
 import type { ClientFacts } from '../../protocols/client.ts'
 import { simulate } from '../../protocols/rehearsal/simulate.ts'
+import type { EventBody } from '../../protocols/runner/events.ts'
 import { runnerFor } from '../../protocols/runner/index.ts'
 import { buildResult, earlierOf } from '../../protocols/scoring/build-result.ts'
 import { facts, libraryProtocol, uuid } from '../runner/giving.ts'
@@ -17,18 +18,20 @@ export interface Occasion {
   readonly seed: number
   readonly facts: ClientFacts
   readonly verified: ReadonlyMap<string, string>
+  /** What is told right after the start, beside what a made-up examiner does. */
+  readonly told: readonly EventBody[]
 }
 
 const WOMAN_OF_52 = facts({ sex: 'F', birth: { known: 'date', date: '1973-06-11' }, dominantBefore: 'right' })
 
-function given(id: string, on: string, seed: number, client: ClientFacts) {
+function given(id: string, on: string, { seed, facts: client, told }: Omit<Occasion, 'verified'>) {
   const protocol = libraryProtocol(id)
   let ids = seed * 10_000
   const at = (ms: number) => {
     const minutes = String(Math.floor(ms / 60_000) % 60).padStart(2, '0')
     return `${on}T10:${minutes}:${String(Math.floor(ms / 1000) % 60).padStart(2, '0')}.000+01:00`
   }
-  const log = simulate(protocol, {
+  const course = simulate(protocol, {
     seed,
     facts: client,
     client: uuid(700),
@@ -54,6 +57,14 @@ function given(id: string, on: string, seed: number, client: ClientFacts) {
     nextId: () => uuid((ids += 1)),
     at,
   })
+  const start = course.findIndex(({ body }) => body.kind === 'confirmed') + 1
+  const inserted = told.map((body) => ({
+    id: uuid((ids += 1)),
+    at: course[start - 1]?.at ?? '',
+    user: uuid(900),
+    body,
+  }))
+  const log = course.toSpliced(start, 0, ...inserted)
   const runner = runnerFor(protocol)
   const { administration } = runner.replay(log)
   const view = runner.view(administration, ADMINISTRATION)
@@ -91,9 +102,9 @@ export function reportOf(id: string, occasion: Partial<Occasion> = {}): ReportIn
 
 /** The same, given anew. */
 export function freshReportOf(id: string, occasion: Partial<Occasion> = {}): ReportInput {
-  const { seed = 3, facts: client = WOMAN_OF_52, verified = new Map() } = occasion
-  const before = given(id, '2026-01-12', seed + 20, client)
-  const now = given(id, '2026-03-02', seed, client)
+  const { seed = 3, facts: client = WOMAN_OF_52, verified = new Map(), told = [] } = occasion
+  const before = given(id, '2026-01-12', { seed: seed + 20, facts: client, told: [] })
+  const now = given(id, '2026-03-02', { seed, facts: client, told })
   const { protocol, view, about, standing } = now
   const earlier = [earlierOf(before.about, before.standing)]
   const result = buildResult({ protocol, administration: about, standing, earlier, verified })
