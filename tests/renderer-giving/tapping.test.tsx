@@ -72,6 +72,16 @@ describe('Taps on the stage', () => {
     expect(mainLabel(drawn(giving.view()))).toBe('Keep and go on')
   })
 
+  it('are told apart by the file’s own bounce time while they are counted', () => {
+    const giving = begun(', bounce: 40 ms').arm()
+    const bounce = () => faceOf(stepOf(giving)).bounceMs(stepOf(giving))
+    expect(bounce()).toBeNull()
+    giving.press('started')
+    expect(bounce()).toBe(40)
+    end(giving)
+    expect(bounce()).toBe(40)
+  })
+
   it('come to rest at once on a page that was loaded anew', () => {
     const giving = begun('').start()
     end(giving)
