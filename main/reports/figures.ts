@@ -1,5 +1,5 @@
 /** Numbers, units, dates and places in words. Rounded once, here. */
-import { shownValue } from '../../protocols/scoring/rounding.ts'
+import { shownValue, shownWith } from '../../protocols/scoring/rounding.ts'
 import type { Result, ScoreValue } from '../../protocols/scoring/result.ts'
 import type { Reading, Trial } from '../../protocols/runner/view.ts'
 import { hasWords, LANGUAGE, say } from './words.ts'
@@ -27,6 +27,17 @@ export const amount = (value: number, decimals: number, unit: string, over = fal
     unit: unitWords(unit, value),
     over: over ? 'yes' : 'no',
   })
+
+/** A value with the error of taking times by hand: `18.4 ± 0.2 s`. */
+export function measuredAmount(value: number, half: number, decimals: number, unit: string): string {
+  const shown = shownWith(value, half, decimals)
+  const number = shown.value.replace('-', '−')
+  return say('value.measured', { number, half: shown.half, unit: unitWords(unit, value) })
+}
+
+/** An error alone: `0.28 s`. */
+export const halfAmount = (half: number, decimals: number, unit: string): string =>
+  say('value', { number: shownWith(0, half, decimals).half, unit: unitWords(unit, half), over: 'no' })
 
 export const scoreAmount = (score: ScoreValue, value: number): string =>
   amount(value, score.decimals, score.unit)

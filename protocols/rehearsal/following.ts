@@ -5,7 +5,7 @@
 import { type Closing, CLOSINGS } from '../language/model.ts'
 import { outlineOf } from '../scoring/outline.ts'
 import { endedHere, innermostPass, movesOf } from './moves.ts'
-import { randomFrom } from './random.ts'
+import { randomFrom } from '../random.ts'
 import { missingIn, note, type Stand, type Taken, type Walk } from './walk.ts'
 
 /** In which of its outcomes a step ends the so-manieth time, from 1; null: the usual one. */

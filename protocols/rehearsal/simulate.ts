@@ -5,7 +5,7 @@ import type { EventBody, Recorded, Stamp } from '../runner/events.ts'
 import type { AtHand, SheetAtHand, StepAtHand } from '../runner/at-hand.ts'
 import { type Administration, type Runner, runnerFor } from '../runner/index.ts'
 import { CLOCK, type Opened, type Prepared, preparedFor, STARTING } from './opening.ts'
-import { randomFrom } from './random.ts'
+import { randomFrom } from '../random.ts'
 
 /** What is known of a trial that a made-up client is at, by itself or on a page. */
 type AtTrial = Pick<StepAtHand, 'name' | 'kind' | 'place' | 'state'>

@@ -14,6 +14,14 @@ import type { Result, ScoreValue } from './result.ts'
 import { scopeAt, type Standing } from './scope.ts'
 import { type Scored, scoreAll } from './scores.ts'
 import { dominantSide } from './sides.ts'
+import { type ExaminerTiming, PUBLISHED_TIMING } from './uncertainty/examiner-timing.ts'
+import {
+  type MeasuringGround,
+  type MeasuringUncertainty,
+  timesOf,
+  uncertaintyBeside,
+  uncertaintyOf,
+} from './uncertainty/of-scores.ts'
 
 /** An administration as its record has it, without what is worked out. */
 export interface Given {
@@ -45,6 +53,8 @@ export interface ResultParts {
   readonly earlier: readonly Earlier[]
   /** Norm name to the person of the clinic who verified its table. */
   readonly verified: ReadonlyMap<string, string>
+  /** The examiner's own error of pressing, where it was measured; left out: published figures. */
+  readonly examinerTiming?: ExaminerTiming
 }
 
 interface Building extends ResultParts {
@@ -52,6 +62,8 @@ interface Building extends ResultParts {
   readonly all: readonly Scored[]
   readonly age: AgeRange | null
   readonly manner: Manner
+  readonly measuring: MeasuringGround
+  measured(scored: Scored): MeasuringUncertainty | null
   say(text: Text): string
 }
 
@@ -82,12 +94,15 @@ export function buildResult(parts: ResultParts): Result {
   const { protocol, administration, standing } = parts
   const { on } = administration
   const wording: Wording = wordingFor(protocol, administration.protocol.wording)
+  const measuring = measuringGround(parts)
   const building: Building = {
     ...parts,
     outline: outlineOf(protocol),
     all: scoreAll(standing),
     age: ageOn(standing.facts.birth, on),
     manner: mannerOf(administration, standing),
+    measuring,
+    measured: measuredOnce(measuring),
     say: (text) => textOf(protocol, wording, text),
   }
   const { id, startedAt, finishedAt, examiner, rehearsal, deviations, corrections, clock } = administration
@@ -112,9 +127,55 @@ export function buildResult(parts: ResultParts): Result {
       text: text === null ? null : building.say(text),
     })),
     clock,
+    timing: timingOf(building.measuring),
     cautions: protocol.cautions.map(building.say),
     sources: protocol.sources.map(({ id: source, cite, seen, note }) => ({ id: source, cite, seen, note })),
   }
+}
+
+const measuringGround = ({ standing, administration, examinerTiming = PUBLISHED_TIMING }: ResultParts) => ({
+  standing,
+  administration: administration.id,
+  steps: outlineOf(standing.protocol).steps,
+  examiner: examinerTiming,
+  resolutionMs: administration.clock?.resolutionMs ?? null,
+})
+
+function timingOf(measuring: MeasuringGround): Result['timing'] {
+  const times = timesOf(measuring)
+  const halves = Object.values(times).flatMap((columns) => Object.values(columns))
+  return halves.length === 0
+    ? null
+    : { times, pair: Math.SQRT2 * Math.max(...halves), examiner: { ...measuring.examiner } }
+}
+
+/** More of the value than this is worth a word. */
+const LARGE = 0.05
+
+function uncertainty(scored: Scored, { measured }: Building): ScoreValue['uncertainty'] {
+  const found = measured(scored)
+  return found === null ? null : { ...found, isLarge: found.half > LARGE * Math.abs(scored.value ?? 0) }
+}
+
+/** The uncertainty of each score, worked out once: it is asked for again beside the other hand. */
+function measuredOnce(measuring: MeasuringGround): Building['measured'] {
+  const known = new Map<Scored, MeasuringUncertainty | null>()
+  return (scored) => {
+    const before = known.get(scored)
+    if (before !== undefined) return before
+    const found = uncertaintyOf(scored, measuring)
+    known.set(scored, found)
+    return found
+  }
+}
+
+function beside(one: Scored, other: Scored, { measured }: Building) {
+  const [a, b] = [measured(one), measured(other)]
+  if (a === null || b === null || one.value === null || other.value === null) return null
+  return uncertaintyBeside(
+    { value: one.value, half: a.half, trials: one.trials },
+    { value: other.value, half: b.half, trials: other.trials },
+  )
 }
 
 function happeningsOf({ protocol, standing, say }: Building): Result['happenings'] {
@@ -152,6 +213,7 @@ function scoreValue(scored: Scored, building: Building): ScoreValue {
     better,
     shown,
     missing,
+    uncertainty: uncertainty(scored, building),
     trials: [...trials],
     norms: normsOf(scored, building),
     otherHand: otherHand(scored, building),
@@ -227,7 +289,16 @@ function otherHand(scored: Scored, building: Building): ScoreValue['otherHand'] 
   const { all, standing, administration } = building
   const isModified = administration.deviations.some(({ norms }) => norms === 'withheld')
   const { trials, facts } = standing
-  return otherHandOf({ scored, loop, all, trials, facts, on: administration.on, isModified })
+  return otherHandOf({
+    scored,
+    loop,
+    all,
+    trials,
+    facts,
+    on: administration.on,
+    isModified,
+    uncertaintyBeside: (other) => beside(scored, other, building),
+  })
 }
 
 function errorOf({ score, place, value, over }: Scored, building: Building): ScoreValue['error'] {

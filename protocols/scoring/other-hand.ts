@@ -18,12 +18,15 @@ export interface BothHands {
   readonly on: string
   /** Whether something was done that touches what is measured; it may have touched one hand only. */
   readonly isModified: boolean
+  /** The error of difference and ratio for taking times by hand. */
+  uncertaintyBeside(other: Scored): OtherHand['uncertainty']
 }
 
 const withheld = (code: string, detail: Record<string, string> = {}): OtherHand => ({
   value: null,
   difference: null,
   ratio: null,
+  uncertainty: null,
   withheld: { code, detail },
 })
 
@@ -46,6 +49,7 @@ export function otherHandOf(both: BothHands): OtherHand | null {
     value: counterpart.value,
     difference: difference(value, counterpart.value),
     ratio: counterpart.value === 0 ? null : value / counterpart.value,
+    uncertainty: both.uncertaintyBeside(counterpart),
     withheld: null,
   }
 }

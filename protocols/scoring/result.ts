@@ -156,6 +156,20 @@ const errorOfValue = z.strictObject({
 })
 export type ErrorOfValue = z.infer<typeof errorOfValue>
 
+/** The error of taking times by hand, in the score's unit: of the reading, never of the person; no measure of change. */
+const measuringUncertainty = z.strictObject({
+  /** Expanded: the value lies within this of what is shown with about 95 % (as a coverage factor of 2 has it). */
+  half: z.number(),
+  /** The law of propagation, or a simulation where the score's formula isn't straight enough for it. */
+  method: z.enum(['formula', 'simulation']),
+  /** True where it is more than a twentieth of the value: too short a time for a hand to take. */
+  isLarge: z.boolean(),
+  /** By how much unlike starts and stops make the value too large; 0: they cancel; null: not known. Never taken off. */
+  bias: z.number().nullable(),
+  /** What began and what ended the times; null where the protocol doesn't tell or they differ. */
+  start: z.enum(['said', 'seen']).nullable(),
+  stop: z.enum(['said', 'seen']).nullable(),
+})
 export const scoreValue = z.strictObject({
   score: z.string(),
   title: z.string(),
@@ -171,6 +185,8 @@ export const scoreValue = z.strictObject({
   better: z.enum(['higher', 'lower', 'none']),
   shown: z.boolean(),
   missing: missing.nullable(),
+  /** Null where the score rests on no hand-taken time, has no value, is a bound or goes in steps. */
+  uncertainty: measuringUncertainty.nullable(),
   /** Ids of the trials that the value rests on. */
   trials: z.array(z.uuid()),
   norms: z.array(normComparison),
@@ -179,6 +195,10 @@ export const scoreValue = z.strictObject({
       value: z.number().nullable(),
       difference: z.number().nullable(),
       ratio: z.number().nullable(),
+      /** Expanded uncertainties of the two, for taking times by hand; null where no time is behind them. */
+      uncertainty: z
+        .strictObject({ difference: z.number().nullable(), ratio: z.number().nullable() })
+        .nullable(),
       /** Why no comparison is made. */
       withheld: missing.nullable(),
     })
@@ -189,6 +209,20 @@ export const scoreValue = z.strictObject({
 })
 export type ScoreValue = z.infer<typeof scoreValue>
 
+/** The error of single times taken by hand, in seconds. */
+export const timing = z.strictObject({
+  /** Expanded uncertainty of each time, by the trial's id and the column. */
+  times: z.record(z.string(), z.record(z.string(), z.number())),
+  /** Two single times nearer than this can't be told apart by hand. */
+  pair: z.number(),
+  /** Whose error of pressing it rests on: figures of others, or the examiner's own. */
+  examiner: z.strictObject({
+    from: z.enum(['published', 'own']),
+    reaction: z.number(),
+    spread: z.number(),
+    source: z.string(),
+  }),
+})
 export const result = z.strictObject({
   administration: z.uuid(),
   protocol: z.strictObject({
@@ -217,6 +251,8 @@ export const result = z.strictObject({
   /** `text`: the protocol's own words for the option; null for a value such as `60 s`. */
   conditions: z.array(z.strictObject({ name: z.string(), value: z.string(), text: z.string().nullable() })),
   clock: z.strictObject({ resolutionMs: z.number(), isolated: z.boolean() }).nullable(),
+  /** Null where no time was taken. */
+  timing: timing.nullable(),
   cautions: z.array(z.string()),
   sources: z.array(z.strictObject({ id: z.string(), cite: z.string(), seen: z.string(), note: z.string() })),
 })

@@ -6,3 +6,24 @@ export const shownValue = (value: number, decimals: number): string => fixed(val
 
 /** The number that is shown. */
 export const round = (value: number, decimals: number): number => Number(fixed(value, decimals))
+
+/**
+ * A value with its expanded uncertainty, both to one place (JCGM 100:2008, 7.2.6): the uncertainty has two significant
+ * digits at most, rounded up, and one at least; the value never more than `decimals` places.
+ */
+export function shownWith(
+  value: number,
+  half: number,
+  decimals: number,
+): { readonly value: string; readonly half: string } {
+  const first = -Math.floor(Math.log10(half))
+  const shared = Math.max(0, Math.min(decimals, first + 1))
+  const halfPlaces = Math.max(0, first, shared)
+  return { value: fixed(value, shared), half: fixed(roundedUp(half, halfPlaces), halfPlaces) }
+}
+
+/** Away from zero at that place, but for the noise of doubles. */
+function roundedUp(value: number, places: number): number {
+  const whole = 10 ** places
+  return Math.ceil(value * whole * (1 - 1e-12)) / whole
+}

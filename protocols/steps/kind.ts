@@ -50,6 +50,11 @@ export interface StepKind {
    */
   columns(step: Step): Readonly<Record<string, ValueType>>
   /**
+   * Columns that are times between two presses, with what begins and what ends each: what their error is made of. Left
+   * out: there are none.
+   */
+  ends?(step: Step): Readonly<Record<string, { readonly start: Cue['by']; readonly stop: Cue['by'] }>>
+  /**
    * The values of a column that are plausible here, by the file or by the kind: one typed outside them is taken only
    * when it is confirmed. Null where any value is, or nothing is typed.
    */

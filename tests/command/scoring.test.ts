@@ -61,7 +61,8 @@ describe('evenhand events and score', () => {
   test('people read every score with its unit, how many trials, and the norm’s row', async () => {
     const file = write('read.jsonl', (await eventsOf('nine_hole_peg')).out)
     const { out } = await evenhand('score', 'nine_hole_peg', file)
-    expect(out).toMatch(/\(right hand\): \d+\.\d s/)
+    expect(out).toMatch(/\(right hand\): \d+\.\d ± 0\.2 s/)
+    expect(out).toContain('± is the error of taking a time by hand')
     expect(out).toMatch(/percentile \d/)
   })
 

@@ -5,7 +5,7 @@
 import { type ChildProcess, spawn } from 'node:child_process'
 import { once } from 'node:events'
 import type { CDPSession, Page } from 'playwright-core'
-import { randomFrom } from '../../protocols/rehearsal/random.ts'
+import { randomFrom } from '../../protocols/random.ts'
 import { keyEvents } from './browser.ts'
 import { Rehearsal } from './rehearsing.ts'
 

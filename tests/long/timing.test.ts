@@ -4,7 +4,7 @@
  */
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
-import { randomFrom } from '../../protocols/rehearsal/random.ts'
+import { randomFrom } from '../../protocols/random.ts'
 import { openBrowser, openPage } from '../desk/browser.ts'
 import { enter } from '../desk/clinic.ts'
 import { type Host, recordsFolder, startHost } from '../desk/host.ts'

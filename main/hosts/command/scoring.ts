@@ -4,7 +4,8 @@ import type { Recorded } from '../../../protocols/runner/events.ts'
 import { runnerFor } from '../../../protocols/runner/index.ts'
 import { buildResult } from '../../../protocols/scoring/build-result.ts'
 import { givenOf } from '../../../protocols/scoring/given.ts'
-import { type Result, type ScoreValue, scoreValue } from '../../../protocols/scoring/result.ts'
+import { type Result, type ScoreValue, scoreValue, timing } from '../../../protocols/scoring/result.ts'
+import { uncertaintyNotes } from '../../../protocols/scoring/uncertainty/notes.ts'
 import { trial } from '../../../protocols/runner/view.ts'
 import { HostProblem } from '../problem.ts'
 import { say } from '../words.ts'
@@ -15,6 +16,7 @@ import {
   normLines,
   otherHandLines,
   tellAmount,
+  tellMeasured,
   tellPlace,
   tellReason,
 } from './tell.ts'
@@ -27,6 +29,8 @@ export const scoredShape = z.strictObject({
   complete: z.boolean(),
   age: z.strictObject({ from: z.number(), to: z.number() }).nullable(),
   scores: z.array(scoreValue),
+  /** The error of single times taken by hand; null where none was. */
+  timing: timing.nullable(),
   /** Every trial, void and practice ones too. */
   trials: z.array(trial),
   /** Events that the protocol doesn't allow where they stand; they were left out. */
@@ -57,6 +61,7 @@ export function scoreEvents({ protocol, disk }: FoundProtocol, events: readonly 
     complete: result.complete,
     age: result.age,
     scores: result.scores,
+    timing: result.timing,
     trials: result.trials,
     refused: refused.map(({ event, refusal }) => ({
       event: event.id,
@@ -80,17 +85,20 @@ export function scoreLines(scored: ScoredEvents): readonly string[] {
     ...(complete ? [] : [say('score.incomplete')]),
     ...shown.flatMap(linesOfScore),
     ...definitionLines(shown),
+    ...uncertaintyNotes(shown, scored.timing).map(({ code, detail }) => say(`uncertainty.${code}`, detail)),
     ...refused.map((one) => say('score.refused', one)),
   ]
 }
 
 function linesOfScore(score: ScoreValue): readonly string[] {
-  const { title, value, over, unit, decimals, missing, trials } = score
+  const { title, value, over, unit, decimals, missing, trials, uncertainty } = score
   const where = tellPlace(score.passes)
   const figure =
     value === null
       ? say('score.none', { reason: tellReason('missing', missing ?? NO_REASON) })
-      : tellAmount(value, decimals, unit, over)
+      : uncertainty === null
+        ? tellAmount(value, decimals, unit, over)
+        : tellMeasured(value, uncertainty.half, decimals, unit)
   return [
     `${title}${where ? ` (${where})` : ''}: ${figure}`,
     ...(value === null ? [] : [say('score.trials', { trials: trials.length }), ...otherHandLines(score)]),

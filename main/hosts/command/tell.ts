@@ -1,5 +1,5 @@
 /** Codes, units, rows and places of a result in words, as the command line prints them. */
-import { shownValue } from '../../../protocols/scoring/rounding.ts'
+import { shownValue, shownWith } from '../../../protocols/scoring/rounding.ts'
 import type { NormComparison, ScoreValue } from '../../../protocols/scoring/result.ts'
 import { isHostWord, say } from '../words.ts'
 import { chosenText, figuresText } from './tell-figures.ts'
@@ -40,6 +40,20 @@ export function tellAmount(value: number, decimals: number, unit: string, over =
   const number = shownValue(value, decimals).replace('-', '−')
   return say('amount', { number, unit: tellUnit(unit, value), over: over ? 'yes' : 'no' })
 }
+
+/** A value with the error of taking times by hand: `18.4 ± 0.2 s`. */
+export function tellMeasured(value: number, half: number, decimals: number, unit: string): string {
+  const shown = shownWith(value, half, decimals)
+  return say('amount.measured', {
+    number: shown.value.replace('-', '−'),
+    half: shown.half,
+    unit: tellUnit(unit, value),
+  })
+}
+
+/** An error alone: `0.28 s`. */
+const tellHalf = (half: number, decimals: number, unit: string): string =>
+  say('amount', { number: shownWith(0, half, decimals).half, unit: tellUnit(unit, half), over: 'no' })
 
 /** Where in the test: `right hand`, `near`, `trial 2`; empty for the whole test. */
 export const tellPlace = (passes: ScoreValue['passes']): string =>
@@ -147,11 +161,20 @@ export function otherHandLines({ otherHand, decimals, unit }: ScoreValue): reado
   const { difference, ratio, withheld } = otherHand
   if (withheld !== null) return [say('score.other_hand', { what: tellReason('other_hand', withheld) })]
   if (difference === null) return []
+  const half = otherHand.uncertainty?.difference ?? null
   const apart = say('score.apart', {
     difference: tellAmount(Math.abs(difference), decimals, unit),
     ratio: ratio === null ? 'none' : signed(ratio),
   })
-  return [say('score.other_hand', { what: apart })]
+  const what =
+    half === null
+      ? apart
+      : say('score.apart_error', {
+          apart,
+          half: tellHalf(half, decimals, unit),
+          within: Math.abs(difference) <= half ? 'yes' : 'no',
+        })
+  return [say('score.other_hand', { what })]
 }
 
 /** How it changed since an earlier time, where one is known, in one sentence each. */

@@ -1,5 +1,5 @@
 import type { Reading, Trial } from '../../../protocols/runner/view.ts'
-import { clockTime, placeOf, plain, readingWords } from '../figures.ts'
+import { clockTime, halfAmount, placeOf, plain, readingWords } from '../figures.ts'
 import type { ReportInput } from '../input.ts'
 import type { Result } from '../../../protocols/scoring/result.ts'
 import { type Block, heading, narrow, numeric, note, table, wide } from '../page.ts'
@@ -56,6 +56,10 @@ const remarksOf = (trial: Trial, seen: Seen): string[] => [
   trial.void?.remark ?? '',
 ]
 
+/** How far two single times must lie apart; empty where none was taken. */
+const pairWords = ({ timing }: Result): string =>
+  timing === null ? '' : say('trials.pair', { pair: halfAmount(timing.pair, 2, 's') })
+
 /** Every trial as it was given, practice and void ones too, each with how it was timed. */
 export function trialsOf({ result }: ReportInput): Block[] {
   const { trials } = result
@@ -71,7 +75,7 @@ export function trialsOf({ result }: ReportInput): Block[] {
   /** Which try it was is said where there was more than one in that place. */
   const again = (trial: Trial) => trials.some((one) => one.attempt > 1 && where(one) === where(trial))
   return [
-    heading(say('trials'), say('trials.hint')),
+    heading(say('trials'), [say('trials.hint'), pairWords(result)].filter(Boolean).join(' ')),
     table(
       say('trials'),
       [

@@ -1,6 +1,16 @@
 import { marksOf } from '../../../protocols/scoring/marks.ts'
 import type { Result, ScoreValue } from '../../../protocols/scoring/result.ts'
-import { amount, listed, reasonWords, scoreAmount, trialNumbers, whereOf } from '../figures.ts'
+import { uncertaintyNotes } from '../../../protocols/scoring/uncertainty/notes.ts'
+import {
+  amount,
+  halfAmount,
+  listed,
+  measuredAmount,
+  reasonWords,
+  scoreAmount,
+  trialNumbers,
+  whereOf,
+} from '../figures.ts'
 import { type Block, heading, narrow, numeric, note, table, wide } from '../page.ts'
 import { say } from '../words.ts'
 
@@ -9,6 +19,12 @@ export function valueWords(score: ScoreValue): string {
   if (score.value !== null) return amount(score.value, score.decimals, score.unit, score.over)
   return say('value.none')
 }
+
+/** The same with the error of taking times by hand, where it has one. */
+const measuredWords = (score: ScoreValue): string =>
+  score.value === null || score.uncertainty === null
+    ? valueWords(score)
+    : measuredAmount(score.value, score.uncertainty.half, score.decimals, score.unit)
 
 /** Why a score has no value; empty where it has one. */
 export const missingWords = (score: ScoreValue): string =>
@@ -49,9 +65,18 @@ function otherHandWords(score: ScoreValue): string {
   if (!other) return ''
   if (other.withheld) return reasonWords('other_hand', other.withheld)
   if (other.difference === null) return ''
-  const apart = say('other_hand', {
+  const half = other.uncertainty?.difference ?? null
+  const difference = say('other_hand', {
     difference: other.difference === 0 ? 'same' : scoreAmount(score, Math.abs(other.difference)),
   })
+  const apart =
+    half === null
+      ? difference
+      : say('other_hand.error', {
+          apart: difference,
+          half: halfAmount(half, score.decimals, score.unit),
+          within: Math.abs(other.difference) <= half ? 'yes' : 'no',
+        })
   return other.ratio === null ? apart : say('other_hand.ratio', { apart, ratio: amount(other.ratio, 2, '1') })
 }
 
@@ -88,7 +113,7 @@ function valueTable(result: Result, scores: readonly ScoreValue[], beside: boole
     scores.map((score) => [
       score.title,
       whereOf(score) ?? say('where.whole'),
-      valueWords(score),
+      measuredWords(score),
       [fromWords(score, result), missingWords(score)].filter(Boolean).join(': '),
       ...(beside ? [otherHandWords(score)] : []),
     ]),
@@ -106,6 +131,7 @@ export function valuesOf(result: Result): Block[] {
   const under = [
     valued.length ? directionWords(valued) : '',
     ...(alike ? [say('other_hand.same_for_all', { reason: only })] : []),
+    ...uncertaintyNotes(valued, result.timing).map(({ code, detail }) => say(`uncertainty.${code}`, detail)),
     ...valueless.map(({ titles, reason }) => say('scores.missing', { scores: listed(titles), reason })),
   ].filter(Boolean)
   return [

@@ -15,3 +15,12 @@ export function columns(step: Step): Readonly<Record<string, ValueType>> {
     ...of(reached, '{count}'),
   }
 }
+
+/** The time, and the moments on the way, which are seen. What happenings add is counted, not timed. */
+export function ends(step: Step) {
+  const { start, stop, splits } = step.fields as unknown as TimedFields
+  const onTheWay = Object.keys(splits ?? {}).map(
+    (name) => [name, { start: start.by, stop: 'seen' as const }] as const,
+  )
+  return { time: { start: start.by, stop: stop.by }, ...Object.fromEntries(onTheWay) }
+}

@@ -1,7 +1,7 @@
 import type { StepKind } from '../kind.ts'
 import { armed, started } from '../arming.ts'
 import { chart, kept, limitReached, plausible, stopped, typed } from './chart.ts'
-import { columns } from './columns.ts'
+import { columns, ends } from './columns.ts'
 import { face } from './face.ts'
 import { keys } from './keys.ts'
 import { outcomes } from './outcomes.ts'
@@ -17,6 +17,7 @@ export default {
   cues: ['start', 'stop'],
   values: { limit: 'time', 'reached.*.of': 'number' },
   columns,
+  ends,
   plausible: (moment, column) => (column === 'time' ? plausible(moment) : null),
   misfits: (moment, column, value) =>
     mostOf(moment, column) === null ? null : notReached(moment, column, Number(value)),

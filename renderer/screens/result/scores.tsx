@@ -7,7 +7,8 @@ import { Changes } from './changes.tsx'
 import { direction } from './tell-change.ts'
 import { tellPasses } from '../../steps/place-words.ts'
 import { tellNumber, tellUnit, tellValue } from '../../steps/tell.ts'
-import { tellReason, tellScore } from './tell.ts'
+import { uncertaintyNotes } from '../../../protocols/scoring/uncertainty/notes.ts'
+import { tellHalf, tellMeasured, tellReason } from './tell.ts'
 
 /** Scores of one name stand together: usually one a hand. */
 function grouped(scores: readonly ScoreValue[]): readonly (readonly ScoreValue[])[] {
@@ -37,9 +38,26 @@ function tellOtherHand(score: ScoreValue): string {
     difference: tellValue(Math.abs(otherHand.difference), decimals, unit),
     direction: direction(otherHand.difference, decimals),
   }
-  return otherHand.ratio === null
-    ? say('result.other_hand', values)
-    : say('result.other_hand_ratio', { ...values, ratio: tellNumber(otherHand.ratio, 2) })
+  const said =
+    otherHand.ratio === null
+      ? say('result.other_hand', values)
+      : say('result.other_hand_ratio', { ...values, ratio: tellNumber(otherHand.ratio, 2) })
+  const half = otherHand.uncertainty?.difference ?? null
+  if (half === null) return said
+  const within = Math.abs(otherHand.difference) <= half ? 'yes' : 'no'
+  return say('result.apart_error', { said, half: tellHalf(half, decimals, unit), within })
+}
+
+/** What ± is, and what shifts all times, said once under all values. */
+function UncertaintyNotes({ result }: { result: Result }) {
+  return uncertaintyNotes(
+    result.scores.filter(({ shown }) => shown),
+    result.timing,
+  ).map(({ code, detail }) => (
+    <p key={`${code} ${Object.values(detail).join(' ')}`} className="soft">
+      {say(`result.uncertainty.${code}`, detail)}
+    </p>
+  ))
 }
 
 function Group({ scores, result }: { scores: readonly ScoreValue[]; result: Result }) {
@@ -57,7 +75,7 @@ function Group({ scores, result }: { scores: readonly ScoreValue[]; result: Resu
     cells: [
       tellPasses(score.passes) || say('result.whole_test'),
       <span key="value" className={score.value === null ? 'result-none' : 'result-value'}>
-        {tellScore(score)}
+        {tellMeasured(score)}
       </span>,
       tellTrials(score, result),
       ...(hasOther ? [tellOtherHand(score)] : []),
@@ -82,6 +100,7 @@ export function Scores({ result }: { result: Result }) {
       {grouped(told).map((scores) => (
         <Group key={scores[0]?.score} scores={scores} result={result} />
       ))}
+      <UncertaintyNotes result={result} />
       {notWorkedOut.length === 0 ? null : (
         <p className="soft">
           {say('result.not_worked_out', { count: notWorkedOut.length, scores: listed(notWorkedOut) })}

@@ -1,7 +1,8 @@
 /** Scores and reasons in words: the codes are those of `protocols/scoring/reasons.ts`, in its five groups. */
 import type { z } from 'zod'
 import type { missing, Result, ScoreValue } from '../../../protocols/scoring/result.ts'
-import { tellValue } from '../../steps/tell.ts'
+import { shownWith } from '../../../protocols/scoring/rounding.ts'
+import { tellUnit, tellValue } from '../../steps/tell.ts'
 import { hasWords, say } from '../../words/index.ts'
 
 export type Reason = z.infer<typeof missing>
@@ -29,6 +30,21 @@ export function tellScore(score: ScoreValue): string {
   return score.value === null
     ? tellReason('missing', score.missing)
     : tellValue(score.value, score.decimals, score.unit, score.over)
+}
+
+/** A value with the error of taking times by hand, where it has one: `18.4 ± 0.2 s`. */
+export function tellMeasured(score: ScoreValue): string {
+  const { value, uncertainty, decimals, unit } = score
+  if (value === null || uncertainty === null) return tellScore(score)
+  const shown = shownWith(value, uncertainty.half, decimals)
+  const number = say('result.plus_minus', { value: shown.value.replace('-', '−'), half: shown.half })
+  return tellUnit(unit) === '' ? number : say('steps.with_unit', { number, unit: tellUnit(unit) })
+}
+
+/** An error alone: `0.28 s`. */
+export function tellHalf(half: number, decimals: number, unit: string): string {
+  const number = shownWith(0, half, decimals).half
+  return tellUnit(unit) === '' ? number : say('steps.with_unit', { number, unit: tellUnit(unit) })
 }
 
 /** A source by its number in the list at the end, `[3]`; one that isn't there as it is cited. */

@@ -7,6 +7,7 @@ import { Section } from '../../parts/page.tsx'
 import { Table } from '../../parts/table.tsx'
 import { hasWords, say } from '../../words/index.ts'
 import { PutResultRight } from './put-right.tsx'
+import { tellHalf } from './tell.ts'
 import { tellOutcome, tellReadings, tellSide, tellTime } from '../../steps/tell.ts'
 
 interface Props {
@@ -50,12 +51,17 @@ function tellInput(trial: Trial): string {
   return trial.input === null ? '' : say(`result.input.${trial.input}`)
 }
 
-function Readings({ trial }: { trial: Trial }) {
+function Readings({ trial, result }: { trial: Trial; result: Result }) {
+  const errors = result.timing?.times[trial.id] ?? {}
   const readings = tellReadings(trial)
   return (
     <>
       {readings.map(({ column, words }) => (
-        <div key={column}>{words}</div>
+        <div key={column}>
+          {errors[column] === undefined
+            ? words
+            : say('result.time_error', { words, half: tellHalf(errors[column], 1, 's') })}
+        </div>
       ))}
       {Object.entries(trial.readings).map(([column, { corrected }]) =>
         corrected === null ? null : (
@@ -98,7 +104,7 @@ export function Trials({ store, result, client, onPutRight }: Props) {
             cells: [
               String(index + 1),
               tellSide(trial.place),
-              <Readings key="readings" trial={trial} />,
+              <Readings key="readings" trial={trial} result={result} />,
               about(trial, result).map((words) => <div key={words}>{words}</div>),
               tellInput(trial),
               tellTime(trial.at),
@@ -106,6 +112,9 @@ export function Trials({ store, result, client, onPutRight }: Props) {
           }))}
         />
       </div>
+      {result.timing === null ? null : (
+        <p className="soft">{say('result.pair_error', { pair: tellHalf(result.timing.pair, 2, 's') })}</p>
+      )}
       <div className="row">
         <Button onPress={() => setOpen(true)}>{say('result.put_right')}</Button>
       </div>

@@ -1,6 +1,6 @@
 /**
  * Numbers from 0 up to 1 that look like chance and are the same for the same seed (mulberry32 by T. Ettinger,
- * public domain). For made-up administrations; nothing secret rests on it.
+ * public domain). For made-up administrations and simulated errors; nothing secret rests on it.
  */
 export function randomFrom(seed: number): () => number {
   let state = seed | 0
