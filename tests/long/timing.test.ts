@@ -147,7 +147,7 @@ test('real key events of an X server: the error beyond the sender’s own jitter
   const server = await startXServer()
   const browser = await openBrowser(server.display)
   const { page, silent } = await openPage(browser, host.url)
-  await enter(page, 'Ines Vale')
+  await enter(page, 'Bo Lindgren')
   const keyboard = await XKeyboard.open(server.display)
   await keyboard.focus()
   await blockMainThread(page, SEED)
