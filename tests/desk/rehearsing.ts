@@ -49,8 +49,8 @@ export class Rehearsal {
     this.id = id
   }
 
-  /** Opens a rehearsal on a page whose examiner is known, up to its first step. */
-  static async open(page: Page, key: string): Promise<Rehearsal> {
+  /** Opens a rehearsal on a page whose examiner is known, up to where it is confirmed. Gives its id. */
+  static async prepare(page: Page, key: string): Promise<string> {
     const store = 'rehearsal'
     const { id } = await call<{ id: string }>(page, 'administrations.open', {
       store,
@@ -63,6 +63,12 @@ export class Rehearsal {
       window.location.hash = place
     }, `#/administration/${store}/${id}`)
     await page.getByText('All of this is right').waitFor()
+    return id
+  }
+
+  /** The same, up to its first step. */
+  static async open(page: Page, key: string): Promise<Rehearsal> {
+    const id = await Rehearsal.prepare(page, key)
     const giver = await Giver.of(page)
     await giver.pressNow()
     // Until the screen of the giving itself stands, a press would be lost.

@@ -58,6 +58,16 @@ async function giveWindow(block: boolean) {
 }
 
 describe('signals of a window of two seconds', () => {
+  test('the sound is checked by one key before the first test of the day, can be passed over, and is remembered', async () => {
+    await Rehearsal.open(page, 'signals')
+    await Rehearsal.prepare(page, 'signals')
+    await page.getByText('No sound check on this machine today yet').waitFor()
+    await page.keyboard.press('h')
+    await page.getByText('They were sounded.').waitFor()
+    await Rehearsal.prepare(page, 'signals')
+    expect(await page.getByText('sound check').count()).toBe(0)
+  })
+
   test('with sound: what was handed to the audio clock is heard in time though the page is blocked', async () => {
     const signals = await giveWindow(true)
     expect(signals.map(({ signal }) => signal)).toEqual(['ready', 'go', 'half', 'end'])

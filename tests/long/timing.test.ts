@@ -93,9 +93,10 @@ async function pairsByX(page: Page, keyboard: XKeyboard, random: () => number) {
     const rehearsal = await Rehearsal.open(page, 'pairs')
     await wait(1200)
     for (let run = 1; run <= TRIALS; run += 1) {
+      // A press sooner after the last one is its bounce.
+      await wait(300)
       await keyboard.press(KEYCODES.Space)
       await rehearsal.until(isIn('armed'))
-      // A press sooner after the last one is its bounce.
       await wait(300)
       const start = await keyboard.press(KEYCODES.Space)
       await wait(300 + random() * 800)

@@ -1,5 +1,7 @@
+import { useState } from 'react'
 import { go } from '../../app/route.ts'
 import { useClinic } from '../../app/session.tsx'
+import { measureClock } from '../../input/clock.ts'
 import { Notice } from '../../parts/notice.tsx'
 import { Page, Section } from '../../parts/page.tsx'
 import { say } from '../../words/index.ts'
@@ -10,6 +12,7 @@ const SECTIONS = ['use', 'supervision', 'hardware', 'timing', 'limits', 'fault']
 /** What the program is for and what it isn't, under whose eyes it is used, what it needs, where it ends. */
 export function AboutScreen() {
   const { program, recordsFolder, clinicProtocolsFolder } = useClinic()
+  const [clock] = useState(measureClock)
   return (
     <Page
       title={say('about.title', { program: program.name })}
@@ -22,6 +25,14 @@ export function AboutScreen() {
       {SECTIONS.map((section) => (
         <Section key={section} title={say(`about.${section}.title`)}>
           <p>{say(`about.${section}.text`, { program: program.name })}</p>
+          {section === 'timing' ? (
+            <p>
+              {say('about.clock', {
+                step: clock.resolutionMs.toFixed(3),
+                isIsolated: clock.isolated ? 'yes' : 'no',
+              })}
+            </p>
+          ) : null}
         </Section>
       ))}
       <Section title={say('about.folders.title')}>

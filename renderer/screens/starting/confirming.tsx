@@ -2,7 +2,7 @@ import { NOTHING_KNOWN } from '../../../protocols/client.ts'
 import { FaultNotice } from '../../app/fault-notice.tsx'
 import { useReading } from '../../app/host.tsx'
 import { absentWords, affectedWords, ageWords, nameOf } from '../../app/person.ts'
-import { useSettings } from '../../app/session.tsx'
+import { useClinic, useSettings } from '../../app/session.tsx'
 import { Button } from '../../parts/button.tsx'
 import { MainAction } from '../../parts/main-action.tsx'
 import { Notice } from '../../parts/notice.tsx'
@@ -15,6 +15,7 @@ import { hasWords, say } from '../../words/index.ts'
 import { noteConfirmed } from '../administration/confirmed-here.ts'
 import type { View } from '../giving/index.tsx'
 import type { StartingProps } from './preparing.tsx'
+import { SoundCheck } from './sound-check.tsx'
 import { useAct } from './use-act.ts'
 import './confirming.css'
 import { useRef } from 'react'
@@ -54,6 +55,7 @@ interface ConfirmingProps extends StartingProps {
 
 function Confirming({ view, store, onChanged, onLeave, person }: ConfirmingProps) {
   const settings = useSettings()
+  const { today } = useClinic()
   const heading = useRef<HTMLHeadingElement>(null)
   useArrival(heading)
   const { act, refused, fault, isBusy } = useAct(view, store)
@@ -98,6 +100,7 @@ function Confirming({ view, store, onChanged, onLeave, person }: ConfirmingProps
           ))}
         </dl>
         {isAgain && view.because ? <Notice tone="plain" title={becauseWords(view.because)} /> : null}
+        {settings.sound ? <SoundCheck today={today} /> : null}
         <FaultNotice fault={fault} />
         {refused ? <Notice tone="fault" isLive title={refused} /> : null}
       </div>
