@@ -119,6 +119,20 @@ describe('the uncertainty of a score of hand-taken times', () => {
     })
   })
 
+  test('a grade goes in steps and has none; a number of things a second has', () => {
+    const scores = `
+scores:
+  - { score: grade, title: Grade, each: hand, value: "mean(carry.time) < 15 ? 3 : 2", unit: "{score}", better: higher, decimals: 0 }
+  - { score: pace, title: Pace, each: hand, value: "quantity(90, '{peg}') / sum(carry.time)", unit: "{peg}/s", better: higher, decimals: 2 }
+`
+    const found = resultFor({ protocol: protocolOf({ scores }) })
+    expect(scoreOf(found, 'grade', 'right')).toMatchObject({ value: 2, uncertainty: null })
+    // Six times with a sum of 90 s on the right.
+    expect(
+      (scoreOf(found, 'pace', 'right').uncertainty?.half ?? 0) / ((ONE_TIME * Math.sqrt(6)) / 90),
+    ).toBeCloseTo(1, 3)
+  })
+
   test('a time under four seconds says that its error is more than a twentieth of it', () => {
     const short = carries((_hand, _task, round) => ({ readings: { time: 1 + round } }))
     const found = resultFor({ trials: short })

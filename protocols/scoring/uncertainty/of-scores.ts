@@ -88,8 +88,8 @@ export function timesOf({
   )
 }
 
-/** A score in steps of its own, such as a grade, has no spread about it: it jumps or it doesn't. */
-const isGrade = ({ score }: Scored): boolean => score.unit.startsWith('{')
+/** A score in steps of its own, such as a grade or a count (not a count a second), has no spread about it: it jumps or it doesn't. */
+const isGrade = ({ score }: Scored): boolean => /^\{[^{}]*\}$/.test(score.unit)
 
 const seedOf = ({ administration }: MeasuringGround, { score, place }: Scored): number =>
   seedFrom(JSON.stringify([administration, score.name, ...Object.values(place)]))
