@@ -9,7 +9,7 @@ export const round = (value: number, decimals: number): number => Number(fixed(v
 
 /**
  * A value with its expanded uncertainty, both to one place (JCGM 100:2008, 7.2.6): the uncertainty has two significant
- * digits at most, rounded up, and one at least; the value never more than `decimals` places.
+ * digits at most, rounded up unless nothing is lost, and one at least; the value never more than `decimals` places.
  */
 export function shownWith(
   value: number,
@@ -22,8 +22,11 @@ export function shownWith(
   return { value: fixed(value, shared), half: fixed(roundedUp(half, halfPlaces), halfPlaces) }
 }
 
-/** Away from zero at that place, but for the noise of doubles. */
+/** Rounding down may take off so much of an uncertainty: 28.05 is shown as 28, 10.47 as 11 (7.2.6 has both). */
+const NOTHING_LOST = 0.01
+
 function roundedUp(value: number, places: number): number {
   const whole = 10 ** places
-  return Math.ceil(value * whole * (1 - 1e-12)) / whole
+  const nearest = Math.round(value * whole) / whole
+  return nearest >= value * (1 - NOTHING_LOST) ? nearest : Math.ceil(value * whole) / whole
 }
