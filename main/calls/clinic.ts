@@ -20,6 +20,7 @@ import { Live } from './live.ts'
 import { openSalvaged } from './open-salvaged.ts'
 import { projector } from './projector.ts'
 import { createShelf, type Shelf } from './shelf.ts'
+import { Upkeep } from './upkeep.ts'
 
 export interface Clinic {
   readonly demo: boolean
@@ -32,6 +33,7 @@ export interface Clinic {
   readonly stores: Stores
   readonly shelf: Shelf
   readonly live: Live
+  readonly upkeep: Upkeep
   /** Today's civil date where the clinic is. */
   today(): string
   /** The visit that is open at this desk; at most one is. */
@@ -90,6 +92,7 @@ export function openClinic({ folder, library, demo, clock }: ClinicParts): Clini
     for (const listener of listeners) listener(one)
   }
   const live = new Live({ stores, push, random: unforeseeable })
+  const upkeep = new Upkeep({ folder, records, salvaged, changed: () => push({ push: 'clinic' }) })
   const unwatch = [ownProtocols, ownWords].map((own) => watchFolder(own, () => push({ push: 'protocols' })))
   return {
     demo,
@@ -98,6 +101,7 @@ export function openClinic({ folder, library, demo, clock }: ClinicParts): Clini
     salvaged,
     stores,
     live,
+    upkeep,
     shelf: createShelf({ library, clinic: ownProtocols, words: ownWords }),
     today: () => records.now().slice(0, 10),
     openVisit: () => records.read.openVisits()[0] ?? null,
@@ -108,6 +112,7 @@ export function openClinic({ folder, library, demo, clock }: ClinicParts): Clini
     },
     close() {
       for (const stop of unwatch) stop()
+      upkeep.close()
       live.close()
       rehearsal.close()
       records.close()

@@ -104,10 +104,17 @@ export function readBackup(folder: string): Backup {
   }
 }
 
-/** The backups in a folder, the newest first; none where there is no such folder. */
+function namesIn(folder: string): string[] {
+  try {
+    return readdirSync(folder)
+  } catch {
+    return []
+  }
+}
+
+/** The backups in a folder, the newest first; none where there is no such folder, or it can't be read. */
 export function backupsIn(into: string): Backup[] {
-  if (!existsSync(into)) return []
-  return readdirSync(into)
+  return namesIn(into)
     .filter((name) => name.startsWith(PREFIX) && !name.endsWith(UNFINISHED))
     .flatMap((name) => {
       try {

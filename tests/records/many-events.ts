@@ -10,7 +10,7 @@ import { raw } from './raw-file.ts'
 /** Events of one administration, before another one is begun. */
 const PER_ADMINISTRATION = 200
 const PAIRS = 200
-const STARTS = 7
+const STARTS = 15
 
 const median = (values: readonly number[]): number =>
   values.toSorted((a, b) => a - b)[values.length >> 1] ?? 0
@@ -55,7 +55,11 @@ function hashedOnce(at: string): void {
   })
 }
 
-const startMs = (at: string) => median(Array.from({ length: STARTS }, () => timed(() => open(at).close())))
+/** Opening one folder against opening another, turn about: the ratio of the medians. */
+function startRatio(at: string, other: string): number {
+  const pairs = Array.from({ length: STARTS }, () => [at, other].map((one) => timed(() => open(one).close())))
+  return median(pairs.map(([first = 0]) => first)) / median(pairs.map(([, second = 0]) => second))
+}
 
 /** Fills a log and measures. Each figure is a ratio of two times of this run. */
 export async function manyEvents(count: number) {
@@ -72,7 +76,7 @@ export async function manyEvents(count: number) {
   records.close()
   const empty = folder()
   open(empty).close()
-  const start = startMs(at) / startMs(empty)
+  const start = startRatio(at, empty)
   const plain = timed(() => hashedOnce(at))
   const again = open(at)
   const began = performance.now()

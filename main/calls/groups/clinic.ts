@@ -18,7 +18,7 @@ export const clinicCalls: Group<'clinic.state' | 'desk.waiting'> = (clinic) => {
         // Whose visit it is shows to nobody before somebody is at the desk.
         visit: visit && session.user ? visitOf(clinic, visit) : null,
         today: clinic.today(),
-        notice: clinic.demo ? ['not_for_real_clients', 'demo'] : ['not_for_real_clients'],
+        notice: ['not_for_real_clients', ...(clinic.demo ? ['demo'] : []), ...clinic.upkeep.notices()],
       }
     },
     'desk.waiting'(_, { user }) {

@@ -26,6 +26,7 @@ export const visitCalls: Group<'visits.open' | 'visits.close'> = (clinic) => {
       if (found.closedAt) throw new Refused('visit_closed')
       records.append(streamOf(found.client), [visitClosed.make({ visit })], user.id)
       clinic.push({ push: 'clinic' })
+      void clinic.upkeep.backUp()
       return {}
     },
   }

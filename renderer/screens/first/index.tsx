@@ -12,6 +12,9 @@ import { Search } from './search.tsx'
 import { WaitingWork } from './waiting-work.tsx'
 import './first.css'
 
+/** What the host says of the state of the records. */
+const UPKEEP = ['disk_low', 'salvaged', 'damage_found', 'backup_failed', 'backup_old'] as const
+
 /** Where a day begins: what waits, whom to find, or a test to learn. With a visit open, only the way back. */
 export function FirstScreen() {
   const { clinic, reread } = useSession()
@@ -23,6 +26,11 @@ export function FirstScreen() {
           <p>{say('first.unsafe.why')}</p>
         </Notice>
       ) : null}
+      {UPKEEP.filter((code) => clinic.notice.includes(code)).map((code) => (
+        <Notice key={code} tone="caution" title={say(`first.${code}`)}>
+          <p>{say(`first.${code}.mend`)}</p>
+        </Notice>
+      ))}
       <div className="first-columns">
         <FindClient onOpened={reread} />
         <div className="stack stack-wide">

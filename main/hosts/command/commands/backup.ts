@@ -1,5 +1,5 @@
-import { join } from 'node:path'
 import { z } from 'zod'
+import { backupFolder } from '../../../calls/upkeep.ts'
 import { say } from '../../words.ts'
 import { command } from '../command.ts'
 import { userPath } from '../find-protocol.ts'
@@ -17,7 +17,7 @@ export default command({
     withStores(given, async ([first]) => {
       if (!first) throw new Error('There is a store, or this is not called.')
       const to = given.text('to')
-      const made = await first.records.backUp(to === null ? join(first.folder, 'backups') : userPath(to))
+      const made = await first.records.backUp(to === null ? backupFolder(first.folder) : userPath(to))
       return { value: { ...made }, lines: [say('backup.made', { ...made })], exit: 0 }
     }),
 })
