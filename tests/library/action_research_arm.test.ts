@@ -39,6 +39,11 @@ test('ordinary: the less affected arm first; 3 on the hardest item credits the p
   expect(scores.value('credited', 'right')).toBe(6)
 })
 
+test('an item that was refused was not seen', () => {
+  const given = close(items(alone(), 2, 2, 1), 'refused')
+  expect(items(given, 1, 1).scores().value('observed', 'right')).toBe(5)
+})
+
 describe('skip rules', () => {
   test('less than 3 on the hardest and something on the easiest: every item of the part is given', () => {
     const given = items(alone(), 1, 1)

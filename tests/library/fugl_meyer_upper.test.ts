@@ -77,6 +77,20 @@ test('a partial arm, added up on paper', () => {
   expect(scores.value('without_reflexes', 'right')).toBe(28)
 })
 
+/** Every movement and reflex is closed alike, and so are the five times to the nose. */
+function closedThroughout(outcome: 'unable' | 'refused'): Giving {
+  const given = begin()
+  for (given.on(); given.step()?.name === 'graded'; ) given.closes('trial', outcome)
+  return given.run(4).on().closes('trial', outcome)
+}
+
+test('tried and unable throughout is 0 of 66, as grade 0 says; refused has no total', () => {
+  expect(closedThroughout('unable').scores().value('total', 'right')).toBe(0)
+  const refused = closedThroughout('refused').scores()
+  expect(refused.value('total', 'right')).toBeNull()
+  expect(refused.why('total', 'right')).toBe('refused')
+})
+
 describe('reflexes', () => {
   test('are 0 or 2: a 1 is not taken', () => {
     const given = begin().on()

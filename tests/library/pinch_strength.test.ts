@@ -72,6 +72,14 @@ describe('ceiling', () => {
     expect(mean(given, 'right').tip).toBeCloseTo(12.9, 12)
   })
 
+  test('a gauge whose scale isn’t told: means as ever, and from 13.6 kgf on at least that', () => {
+    const given = kind(give('pinch_strength'), [13.6, 12, 13, 12.5, 12.1, 13])
+    expect(given.noted()).toEqual(['at_the_end'])
+    expect(mean(given, 'right').tip).toBeNull()
+    expect(given.scores().each('at_least', { hand: 'right' }).tip).toBeCloseTo(12.9, 12)
+    expect(mean(given, 'left').tip).toBeCloseTo(12.5, 12)
+  })
+
   test('pounds typed as kilograms are asked again', () => {
     expect(() => gentle(begin()).reads(18)).toThrow('out_of_range')
   })
