@@ -1,5 +1,5 @@
 /** Who did what, in names: events keep the ids of users and clients, people read names. */
-import type { Correction } from '../../protocols/runner/view.ts'
+import type { Correction, Trial } from '../../protocols/runner/view.ts'
 import type { Clinic } from './clinic.ts'
 
 interface By {
@@ -8,6 +8,7 @@ interface By {
 
 /** What is put right and done otherwise in an administration, each with who did it. */
 interface Signable {
+  readonly trials: readonly Trial[]
   readonly deviations: readonly By[]
   readonly corrections: readonly Correction[]
   readonly stops?: readonly By[]
@@ -38,6 +39,7 @@ export function signed<Of extends Signable>(
     one.code === 'client' ? { ...one, first: clientName(one.first), now: clientName(one.now) } : one
   return {
     ...of,
+    trials: of.trials.map((trial) => (trial.void ? { ...trial, void: byName(trial.void) } : trial)),
     deviations: of.deviations.map(byName),
     corrections: of.corrections.map(correction).map(byName),
     ...(of.stops && { stops: of.stops.map(byName) }),

@@ -42,7 +42,7 @@ import {
   transition,
 } from './transitions.ts'
 import { stateOf, turnOf } from './tree.ts'
-import { addRows, newTrial, voidsBefore } from './trials.ts'
+import { addRows, newTrial, voidBy, voidsBefore } from './trials.ts'
 import type { Refusal, Trial } from './view.ts'
 import { waysAfter } from './ways.ts'
 
@@ -233,7 +233,7 @@ function voids(sheet: Sheet, law: Law, cause: (event: Happened) => VoidCause): T
       ...trial,
       status: 'void',
       outcome: null,
-      void: { ...cause(event), remark: '', valueSeen: row !== null },
+      void: voidBy(event, { ...cause(event), valueSeen: row !== null }),
     }
     const rest = withoutRow(state, cell).trials
     const now: State = {

@@ -7,7 +7,7 @@ import { isPartOf } from './places.ts'
 import type { Happened, State } from './state.ts'
 import { leaving, misplaced, type StepGround } from './step-ground.ts'
 import { along, atOnce, both, type Change, type Law, type Transition, transition } from './transitions.ts'
-import { addRows, voidsBefore } from './trials.ts'
+import { addRows, voidBy, voidsBefore } from './trials.ts'
 import { stepOf } from './tree.ts'
 import type { Trial } from './view.ts'
 
@@ -71,7 +71,7 @@ export function voidWithParent(
   const voids = (state: State) => voidsBefore(state, first, state.place)
   const mayRepeat = (state: State) => first.voids === null || voids(state) < first.voids
   const breaks: Change = (state, event) => {
-    const why = { remark: '', valueSeen: true, ...cause(event) }
+    const why = voidBy(event, { ...cause(event), valueSeen: true })
     let { trials } = state
     const members = group(at, state, first)
     for (const [index, trial] of members) {

@@ -11,8 +11,9 @@ import { grow, listOf, newest } from './grown.ts'
 import { differing, judgedAgain } from './judging-again.ts'
 import { samePlace } from './places.ts'
 import { refuse } from './refuse.ts'
-import type { Cut, Judged, State } from './state.ts'
+import type { Cut, Happened, Judged, State } from './state.ts'
 import type { Transition } from './transitions.ts'
+import { voidBy } from './trials.ts'
 import { afterNode, spotOf, turnOf } from './tree.ts'
 import type { AdministrationView, Trial } from './view.ts'
 
@@ -51,9 +52,9 @@ function passMissing(ground: Ground, state: State, section: Section, named: Name
 }
 
 /** Rows that the rule made are void by now: what they stood for is given. */
-function withoutRows(state: State, named: Named): State['trials'] {
+function withoutRows(state: State, named: Named, event: Happened): State['trials'] {
   const gone = new Set(rowsCut(state, named).map(({ id }) => id))
-  const broken = { happening: null, remark: '', valueSeen: false, cause: 'taken_up' }
+  const broken = voidBy(event, { happening: null, valueSeen: false, cause: 'taken_up' })
   const items = listOf(state.trials).map(
     (trial): Trial =>
       gone.has(trial.id) ? { ...trial, status: 'void', outcome: null, void: broken } : trial,
@@ -83,10 +84,14 @@ function takesUp(ground: Ground, node: Rule | Section, target: string, section: 
       when: (_state, { rule }) => rule === node.name,
       refuses: (state, { rule, place }) =>
         missingOf(ground, state).some(isOf({ rule, place })) ? null : refuse('nothing_missing', { rule }),
-      change: (state, { rule, place }) => {
+      change: (state, { rule, place }, event) => {
         const named = { rule, place }
         const pass = node.node === 'section' ? passMissing(ground, state, node, named) : place
-        const now = { ...state, judged: judgedAsNow(ground, state, named), trials: withoutRows(state, named) }
+        const now = {
+          ...state,
+          judged: judgedAsNow(ground, state, named),
+          trials: withoutRows(state, named, event),
+        }
         return {
           judged: now.judged,
           trials: now.trials,

@@ -195,6 +195,12 @@ export function stand(ground: Ground, state: State, outcome: Outcome | null, rem
   return { flight: null, running: false, trials: grow(state.trials, standing) }
 }
 
+/** That a trial is void: why, and who said so when. */
+export const voidBy = (
+  { at, user }: Pick<Happened, 'at' | 'user'>,
+  { happening, cause, valueSeen }: VoidCause & { readonly valueSeen: boolean },
+): NonNullable<Trial['void']> => ({ happening, remark: '', valueSeen, cause, at, by: user })
+
 /** The trial in flight, or one that never came to a value, is void. */
 export function breakOff(
   ground: Ground,
@@ -206,13 +212,7 @@ export function breakOff(
   if (visit === null) return {}
   const isNew = state.flight === null
   const trial = state.flight ?? newTrial(event, stepOf(ground.tree, visit.step), visit)
-  const { happening, cause: why, valueSeen } = cause
-  const broken: Trial = {
-    ...trial,
-    status: 'void',
-    outcome: null,
-    void: { happening, remark: '', valueSeen, cause: why },
-  }
+  const broken: Trial = { ...trial, status: 'void', outcome: null, void: voidBy(event, cause) }
   return {
     flight: null,
     running: false,

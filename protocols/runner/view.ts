@@ -52,6 +52,9 @@ export const trial = z.strictObject({
       remark: z.string(),
       valueSeen: z.boolean(),
       cause: z.string(),
+      /** When it was declared, and by whom. */
+      at: z.string(),
+      by: z.string(),
     })
     .nullable(),
   remark: z.string(),

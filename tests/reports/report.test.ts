@@ -187,13 +187,15 @@ const altered = (change: (input: ReportInput) => Partial<ReportInput>): ReportIn
 const SEEN = { other_hand: 'The other hand moves a peg.', dropped: 'A peg falls.' }
 
 describe('what went otherwise', () => {
-  test('prints: void trials with their reason, typed and corrected values with what stood there first', () => {
+  test('STD-ADM-2: prints void trials with their reason, time and person, typed and corrected values with what stood there first', () => {
     const input = altered(({ result }) => {
       const [first, second, third, ...rest] = result.trials
       if (!first || !second || !third) throw new Error('too few trials')
       const time = second.readings['time']
       if (!time) throw new Error('no time')
-      const gone = { happening: 'other_hand', remark: 'Twice.', valueSeen: true, cause: 'happening' }
+      const by = { at: '2026-03-02T10:03:00.000+01:00', by: 'Ada Brook' }
+      const gone = { happening: 'other_hand', remark: 'Twice.', valueSeen: true, cause: 'happening', ...by }
+      const restarted = { happening: null, remark: '', valueSeen: false, cause: 'restart', ...by }
       const corrected = {
         ...time,
         value: 23.5,
@@ -208,11 +210,7 @@ describe('what went otherwise', () => {
           trials: [
             { ...first, status: 'void', void: gone, happenings: ['dropped', 'dropped'] },
             { ...second, input: 'typed', readings: { time: corrected } },
-            {
-              ...third,
-              status: 'void',
-              void: { happening: null, remark: '', valueSeen: false, cause: 'restart' },
-            },
+            { ...third, status: 'void', void: restarted },
             ...rest,
           ],
         },
@@ -220,15 +218,15 @@ describe('what went otherwise', () => {
     })
     const trials = under(readBack(input).text, 'Every trial', 'Otherwise than the protocol says')
     expect(trials).toContain(
-      'void: The other hand moves a peg, declared once the value was seen; A peg falls (2 times); Twice.',
+      'void: The other hand moves a peg, declared once the value was seen (10:03, Ada Brook); A peg falls (2 times); Twice.',
     )
-    expect(trials).toContain('void: interrupted by a restart')
+    expect(trials).toContain('void: interrupted by a restart (10:03, Ada Brook)')
     expect(trials).toContain(
       '23.50 s (first 32.50 s; Digits swapped.), typed by hand, confirmed outside the plausible range',
     )
   })
 
-  test('prints: deviations, corrections, stops and remarks, each with reason, time and person', () => {
+  test('STD-ADM-2: prints deviations, corrections, stops and remarks, each with reason, time and person', () => {
     const by = { at: '2026-03-02T10:03:00.000+01:00', by: 'Ada Brook' }
     const input = altered(({ result, view }) => ({
       result: {

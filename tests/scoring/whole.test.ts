@@ -124,7 +124,8 @@ describe.each(TESTS)('%s, given by a made-up examiner', (name) => {
     const [first] = protocol.happenings
     const reason = protocol.happenings.findLast(({ becomes }) => becomes === 'void')
     if (first === undefined || reason === undefined) throw new Error('no happenings')
-    const gone = { happening: reason.name, remark: '', valueSeen: false, cause: 'happening' }
+    const by = { at: '2026-03-02T10:03:00.000+01:00', by: ID }
+    const gone = { happening: reason.name, remark: '', valueSeen: false, cause: 'happening', ...by }
     const trials = standing.trials.map((trial, at) => ({
       ...trial,
       happenings: [first.name],

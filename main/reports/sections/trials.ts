@@ -14,11 +14,11 @@ const seenIn = ({ happenings }: Result): Seen =>
 function standsWords(trial: Trial, seen: Seen): string {
   if (trial.status === 'running') return say('stands.running')
   if (trial.status === 'void') {
-    const { happening = null, cause = '', valueSeen = false } = trial.void ?? {}
+    const { happening = null, cause = '', valueSeen = false, at = '', by = '' } = trial.void ?? {}
     const key = `void.${cause}`
     const told = happening === null ? null : (seen.get(happening) ?? plain(happening))
     const reason = told ?? (hasWords(key) ? say(key) : plain(cause))
-    return say('stands.void', { reason, seen: valueSeen ? 'yes' : 'no' })
+    return say('stands.void', { reason, seen: valueSeen ? 'yes' : 'no', time: clockTime(at), by })
   }
   return trial.outcome ? say(`outcome.${trial.outcome}`) : ''
 }

@@ -37,6 +37,8 @@ function tellStatus(trial: Trial, result: Result): string {
     return say('result.is_void', {
       reason: tellReason(trial, result),
       seen: trial.void?.valueSeen ? 'yes' : 'no',
+      time: tellTime(trial.void?.at ?? ''),
+      by: trial.void?.by ?? '',
     })
   return trial.practice ? say('result.is_practice') : tellOutcome(trial.outcome)
 }
