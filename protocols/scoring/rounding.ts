@@ -8,6 +8,15 @@ export const shownValue = (value: number, decimals: number): string => fixed(val
 export const round = (value: number, decimals: number): number => Number(fixed(value, decimals))
 
 /**
+ * Decimals for a figure of a table: those of the score, and up to two more where the figure is written with them. A
+ * cut-off of 37.08 shown as 37.1 would put 37.09 on the wrong side for who reads it.
+ */
+export function placesOf(figure: number, decimals: number): number {
+  const needed = [decimals, decimals + 1, decimals + 2].find((places) => round(figure, places) === figure)
+  return needed ?? decimals
+}
+
+/**
  * A value with its expanded uncertainty, both to one place (JCGM 100:2008, 7.2.6): the uncertainty has two significant
  * digits at most, rounded up unless nothing is lost, and one at least; the value never more than `decimals` places.
  */

@@ -280,7 +280,12 @@ describe('the other hand serves as a measure only where it can', () => {
   })
 
   test('present, unaffected, unrestricted and given alike, it is compared', () => {
-    expect(otherHand({ right, left })).toMatchObject({ value: 28, difference: 2, ratio: 30 / 28, withheld: null })
+    expect(otherHand({ right, left })).toMatchObject({
+      value: 28,
+      difference: 2,
+      ratio: 30 / 28,
+      withheld: null,
+    })
     expect(otherHand({ right, left: { ...left, status: 'affected' } })?.difference).toBe(2)
     expect(otherHand({ right: restricted('2026-06-14'), left })?.difference).toBe(2)
   })

@@ -2,7 +2,7 @@ import * as fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { rational, scaled, toNumber } from '../../protocols/decimal.ts'
 import { convert, unitFactor } from '../../protocols/language/units.ts'
-import { round, shownValue } from '../../protocols/scoring/rounding.ts'
+import { placesOf, round, shownValue } from '../../protocols/scoring/rounding.ts'
 
 describe('rounding comes once, last: half away from zero on the decimal that is shown', () => {
   test.each([
@@ -97,4 +97,17 @@ test('every double is the decimal it is shown as', () => {
       expect(scaled(x, { num: 1n, den: 1n })).toBe(x === 0 ? 0 : x)
     }),
   )
+})
+
+describe('a figure of a table', () => {
+  test.each([
+    [37.08, 1, '37.08'],
+    [164.75, 0, '164.75'],
+    [180, 0, '180'],
+    [50, 1, '50.0'],
+    // Pounds-force in kilograms-force are not written with any number of decimals: as many as the score has.
+    [18 * 0.45359237, 1, '8.2'],
+  ])('%d of a score with %d decimals is shown as %s', (figure, decimals, shown) => {
+    expect(shownValue(figure, placesOf(figure, decimals))).toBe(shown)
+  })
 })

@@ -1,12 +1,19 @@
 /** What a norm table that isn't of means and SDs says of a value, in words. */
 import type { NormComparison, NormFigures } from '../../../protocols/scoring/result.ts'
-import { shownValue } from '../../../protocols/scoring/rounding.ts'
+import { placesOf, shownValue } from '../../../protocols/scoring/rounding.ts'
 import { say } from '../words.ts'
 
 type Stratum = NormComparison['strata'][number]
 
 const shown = (value: number | null, decimals: number): string =>
   value === null ? '–' : shownValue(value, decimals)
+
+/** To a tenth; what lies beyond the first and the last one is not spelled out as 0 or 100. */
+export function percentText(percentile: number): string {
+  const tenths = shownValue(percentile, 1)
+  const side = tenths === '0.0' ? 'below' : tenths === '100.0' ? 'above' : 'none'
+  return say('norm.percent', { side, shown: tenths })
+}
 
 /** The columns of the table's own that chose a row: `schooling 12 years`. */
 export const chosenText = ({ chosenBy }: Stratum): string =>
@@ -15,10 +22,13 @@ export const chosenText = ({ chosenBy }: Stratum): string =>
     .join(', ') || 'none'
 
 export function figuresText({ z, percentile }: Stratum, figures: NormFigures, decimals: number): string {
-  const rank = shown(percentile, 1)
+  const rank = percentile === null ? '–' : percentText(percentile)
+  const written = (figure: number) => shownValue(figure, placesOf(figure, decimals))
   switch (figures.statistic) {
     case 'percentiles': {
-      const [under, over] = [figures.under, figures.over].map((one) => shown(one?.value ?? null, decimals))
+      const [under, over] = [figures.under, figures.over].map((one) =>
+        one === null ? null : written(one.value),
+      )
       const beyond = figures.beyond ?? { side: 'none', rank: 0 }
       return say('norm.percentiles', {
         percentile: rank,
@@ -39,7 +49,7 @@ export function figuresText({ z, percentile }: Stratum, figures: NormFigures, de
     case 'cut-offs':
       return say('norm.cut_offs', {
         side: figures.side,
-        cut: shownValue(figures.cut, decimals),
+        cut: written(figures.cut),
         band: figures.band,
       })
     case 'bands':

@@ -2,7 +2,7 @@
 import { shownValue, shownWith } from '../../../protocols/scoring/rounding.ts'
 import type { NormComparison, ScoreValue } from '../../../protocols/scoring/result.ts'
 import { isHostWord, say } from '../words.ts'
-import { chosenText, figuresText } from './tell-figures.ts'
+import { chosenText, figuresText, percentText } from './tell-figures.ts'
 
 /** The groups of codes in `protocols/scoring/reasons.ts`. */
 export type ReasonGroup = 'missing' | 'norm_caution' | 'other_hand' | 'change_caution' | 'change_sentence'
@@ -75,7 +75,6 @@ function agesOf({ ageMin, ageMax }: Stratum): string {
 }
 
 const signed = (value: number): string => shownValue(value, 2).replace('-', '−')
-const percent = (value: number): string => shownValue(value, 1)
 
 function tellRow(row: Stratum, { decimals, unit }: Shown): string {
   const { sex, hand, n, mean, sd, line, z, percentile, percentileInterval, figures } = row
@@ -93,9 +92,9 @@ function tellRow(row: Stratum, { decimals, unit }: Shown): string {
     mean: mean === null ? 'none' : tellAmount(mean, decimals + 1, unit),
     sd: sd === null ? 'none' : tellAmount(sd, decimals + 1, unit),
     z: z === null ? 'none' : signed(z),
-    percentile: percentile === null ? 'none' : percent(percentile),
-    low: percentileInterval === null ? 'none' : percent(percentileInterval[0]),
-    high: percentileInterval === null ? 'none' : percent(percentileInterval[1]),
+    percentile: percentile === null ? 'none' : percentText(percentile),
+    low: percentileInterval === null ? 'none' : percentText(percentileInterval[0]),
+    high: percentileInterval === null ? 'none' : percentText(percentileInterval[1]),
   })
 }
 

@@ -1,5 +1,6 @@
 /** What tables of percentiles, L, M and S, cut-offs or bands say of a value, in words. */
 import type { NormComparison, NormFigures } from '../../../protocols/scoring/result.ts'
+import { placesOf } from '../../../protocols/scoring/rounding.ts'
 import { amount } from '../figures.ts'
 import { say } from '../words.ts'
 
@@ -20,7 +21,8 @@ export function rankWords(percentile: number | null, figures: NormFigures): stri
 }
 
 export function figuresWords({ z }: Stratum, figures: NormFigures, decimals: number): string {
-  const bare = (value: number | null, places = decimals) => (value === null ? '' : amount(value, places, '1'))
+  const bare = (value: number | null, places = value === null ? decimals : placesOf(value, decimals)) =>
+    value === null ? '' : amount(value, places, '1')
   switch (figures.statistic) {
     case 'percentiles':
       return neighbours(figures, bare)

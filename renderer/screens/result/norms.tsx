@@ -1,4 +1,5 @@
 import { apartByNeeds } from '../../../protocols/scoring/not-worked-out.ts'
+import { placesOf } from '../../../protocols/scoring/rounding.ts'
 import type { NormComparison, NormFigures, Result, ScoreValue } from '../../../protocols/scoring/result.ts'
 import { NormStrip } from '../../charts/norm-strip.tsx'
 import { go } from '../../app/route.ts'
@@ -80,7 +81,7 @@ function tellWhom(stratum: Stratum, figures: string | null): string {
 }
 
 function FiguresPart({ stratum, figures, score }: FiguresOf) {
-  const told = tellFigures(figures, (value) => tellValue(value, score.decimals, score.unit))
+  const told = tellFigures(figures, (value) => tellValue(value, placesOf(value, score.decimals), score.unit))
   const standing = tellByTable(stratum.percentile, figures) ?? tellStanding(stratum)
   return (
     <div className="result-stratum">

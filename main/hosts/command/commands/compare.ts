@@ -15,6 +15,7 @@ import { findProtocol } from '../find-protocol.ts'
 import { definitionLines, figureLines, normLines, tellAmount } from '../tell.ts'
 
 const SIDES = ['right', 'left'] as const
+const SEXES = ['F', 'M', 'unknown'] as const
 
 const shape = z.strictObject({
   protocol: z.strictObject({ id: z.string(), version: z.string(), hash: z.string() }),
@@ -37,7 +38,7 @@ export default command({
     score: { type: 'string', value: 'ID', required: true },
     value: { type: 'string', value: 'V', required: true },
     age: { type: 'string', value: 'A', required: true },
-    sex: { type: 'string', oneOf: ['F', 'M'], required: true },
+    sex: { type: 'string', oneOf: SEXES, required: true },
     hand: { type: 'string', oneOf: SIDES },
     dominant: { type: 'string', oneOf: SIDES },
     affected: { type: 'string', oneOf: SIDES },
@@ -54,7 +55,7 @@ export default command({
       score: given.text('score') ?? '',
       value: numberOf(given.text('value') ?? ''),
       age,
-      sex: given.text('sex') === 'M' ? 'M' : 'F',
+      sex: SEXES.find((sex) => sex === given.text('sex')) ?? 'unknown',
       hand: sideOf(given, 'hand'),
       dominant: sideOf(given, 'dominant'),
       affected: sideOf(given, 'affected'),
