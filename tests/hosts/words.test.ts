@@ -31,7 +31,7 @@ describe('what hosts and the command line say', () => {
   test('no sentence is left that nobody says', () => {
     const source = sourcesUnder('main/hosts')
     const worked =
-      /^(records|verify|compare|severity|missing|norm_caution|other_hand|change_caution|change_sentence|unit|undefined|definition|norm\.status)\./
+      /^(records|verify|compare|severity|missing|norm_caution|other_hand|change_caution|change_sentence|unit|undefined|definition|uncertainty|norm\.status)\./
     const silent = Object.keys(words).filter((key) => !worked.test(key) && !source.includes(`'${key}'`))
     expect(silent).toEqual([])
   })
