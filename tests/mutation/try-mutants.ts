@@ -8,7 +8,7 @@ import { type AreaName, mutantsIn, type Placed, ROOT } from './areas.ts'
 import type { Plan, Told } from './attempts.ts'
 import { sampled } from './sample.ts'
 
-type End = 'killed' | 'never ended' | 'survived' | 'not reached'
+type End = 'killed' | 'never ended' | 'survived' | 'not reached' | 'unclear'
 
 export interface Outcome {
   readonly mutant: Placed
@@ -34,6 +34,8 @@ function carryOut(
     const child = spawn(process.execPath, [join(import.meta.dirname, 'attempts.ts'), file], {
       cwd: ROOT,
       stdio: ['ignore', 'pipe', 'ignore'],
+      // Without what the test runner around this one says to its own workers.
+      env: { PATH: process.env.PATH },
     })
     const wait = (told: Told | undefined): NodeJS.Timeout =>
       setTimeout(() => child.kill('SIGKILL'), patience(told))
@@ -106,7 +108,7 @@ async function tryAll(
       if (!('number' in told)) return
       begun = undefined
       left = left.slice(1)
-      ended(told.number, told.killed ? 'killed' : 'survived')
+      ended(told.number, told.end)
     })
     if (how === 'whole') return
     if (begun === undefined) throw new Error('The run of the mutants stood still between two of them.')
