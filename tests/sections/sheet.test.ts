@@ -182,6 +182,27 @@ describe('a sheet', () => {
     ).toEqual([1, 2])
   })
 
+  test('a happening voids the trial of its cell and is named as the cause; one that is unknown is refused', () => {
+    const slips =
+      'happenings: { slipped: { seen: The rule slips., do: Lay it on anew., then: void, key: f } }\n' + LISTS
+    const page = madeProtocol(STEPS, slips + SCORES)
+    const giving = fillIn(new Giving(page).begin(facts()).measure(1), [0, 1])
+    const happened = {
+      kind: 'happened',
+      step: 'bend',
+      place: { joint: 'wrist', hand: 'right' },
+      happening: 'slipped',
+      stamp: null,
+    } as const
+    giving.do(happened)
+    expect(cells(giving).map(isBlank).slice(0, 2)).toEqual([true, false])
+    expect(giving.view().trials.find(({ status }) => status === 'void')?.void).toMatchObject({
+      happening: 'slipped',
+      cause: 'happening',
+    })
+    expect(giving.take({ ...happened, happening: 'sneezed' })).not.toBe(null)
+  })
+
   test('leaves out a hand that is absent, and says so in its rows', () => {
     const giving = begun(facts({ arms: { right: arm('absent'), left: arm('unaffected') } }))
     expect(giving.rows('bend').map((row) => row.split(' ').slice(1, 3).join(' '))).toEqual([
