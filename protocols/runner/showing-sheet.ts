@@ -5,6 +5,7 @@ import { attemptsAt, type Cell, cellsOf, outOfTurn, rowOf, type Sheet } from './
 import type { Ground } from './due.ts'
 import type { Place } from './events.ts'
 import { atCell } from './playing.ts'
+import { showFigure } from './showing-figure.ts'
 import type { State } from './state.ts'
 import { stepKind } from './step-ground.ts'
 import { stepMoment } from './step-moment.ts'
@@ -48,7 +49,7 @@ function showCell(sheet: Sheet, state: State, cell: Cell, telling: Telling): She
     place,
     passes: telling.passesIn(place, around.slice(outer)),
     text: step.text && telling.say(step.text, place),
-    figure: step.figure === null ? null : (sheet.protocol.figures[step.figure] ?? null),
+    figure: showFigure(sheet, step, place),
     gives: kind.onSheet?.(step)?.gives ?? '',
     face: { ...kind.face(stepMoment({ ...sheet, step }, here, kind.chart.initial)) },
     trial: row?.id ?? null,

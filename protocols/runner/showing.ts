@@ -19,6 +19,7 @@ import {
 import type { Place } from './events.ts'
 import { listOf } from './grown.ts'
 import { offersOf } from './offers.ts'
+import { showFigure } from './showing-figure.ts'
 import { givenOnSheet, showSheet } from './showing-sheet.ts'
 import { pendingOf, raterOf } from './raters.ts'
 import { phaseOf } from './refusals.ts'
@@ -148,7 +149,7 @@ function showStep(ground: Ground, state: State, phase: string, say: Say): StepVi
     ...levelsAt(ground, state, place),
     text: node.text && say(node.text, place),
     maySay: node.maySay.map((text) => say(text, place)),
-    figure: node.figure === null ? null : (ground.protocol.figures[node.figure] ?? null),
+    figure: showFigure(ground, node, place),
     happenings: ground.protocol.happenings.map((each) => ({
       name: each.name,
       seen: say(each.seen, place),

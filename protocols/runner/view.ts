@@ -135,6 +135,15 @@ export const correction = z.strictObject({
 })
 export type Correction = z.infer<typeof correction>
 
+const figureView = z.strictObject({
+  /** The drawing itself, as SVG text, for the hand at hand: the screen has no way to the protocol's files. */
+  drawing: z.string(),
+  /** What it shows, for those who can't see it; empty where the file says nothing. */
+  words: z.string(),
+  /** The hand that it shows; null where both look the same. */
+  hand: z.enum(['left', 'right']).nullable(),
+})
+
 const stepView = z.strictObject({
   name: z.string(),
   kind: z.string(),
@@ -146,8 +155,7 @@ const stepView = z.strictObject({
   practice: z.boolean(),
   text: z.string().nullable(),
   maySay: z.array(z.string()),
-  /** The drawing itself, as SVG text: the screen has no way to the protocol's files. */
-  figure: z.string().nullable(),
+  figure: figureView.nullable(),
   happenings: z.array(happeningView),
   /** The levels of a ladder around the step that were given before, in that order, and whether each was accepted. */
   levels: z
@@ -166,7 +174,7 @@ const sheetCell = z.strictObject({
   /** The loops on the page around it, outermost first. */
   passes: z.array(pass),
   text: z.string().nullable(),
-  figure: z.string().nullable(),
+  figure: figureView.nullable(),
   /** The kind's own event that gives it, without the kind. */
   gives: z.string(),
   /** The kind's own data, as if the step were at hand. */

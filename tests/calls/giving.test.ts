@@ -106,7 +106,7 @@ describe('giving a test through the contract', () => {
     expect(events[0]).toMatchObject({
       kind: 'opened',
       program: PROGRAM_STAMP,
-      protocol: { id: 'nine_hole_peg', version: '1.0.0', hash, language: 'en' },
+      protocol: { id: 'nine_hole_peg', version: '1.0.1', hash, language: 'en' },
     })
     expect(events.find(({ kind }) => kind === 'clock')).toMatchObject({ resolutionMs: 0.005, isolated: true })
     expect(fresh.stores.records.read.protocolFiles(hash)?.has('protocol.yaml')).toBe(true)

@@ -154,9 +154,9 @@ describe('the clinic’s own folder', () => {
     edit((text) => text.replace(/^version: .*$/m, 'version: soon'))
     expect((await ownLine())?.sound).toBe(false)
     const told = new Promise<Push>((resolve) => desk.client.listen(resolve))
-    edit((text) => text.replace(/^version: .*$/m, 'version: 1.0.1'))
+    edit((text) => text.replace(/^version: .*$/m, 'version: 1.0.2'))
     expect(await told).toEqual({ push: 'protocols' })
-    expect(await ownLine()).toMatchObject({ sound: true, version: '1.0.1' })
+    expect(await ownLine()).toMatchObject({ sound: true, version: '1.0.2' })
   })
 
   test('one with the id of a library’s is offered with a warning', async () => {

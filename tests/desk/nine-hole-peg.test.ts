@@ -90,7 +90,7 @@ describe('the nine-hole peg test, from a cold start to the report', () => {
     await page.getByText('22.0 s').first().waitFor()
     await picture(page, 'result')
     const text = await pdfText(page, result.administration)
-    for (const figure of ['Orla Fenwick', '17.3', '22.0', '20.5', '19.50', '2.30', 'Ines Vale', '1.0.0']) {
+    for (const figure of ['Orla Fenwick', '17.3', '22.0', '20.5', '19.50', '2.30', 'Ines Vale', '1.0.1']) {
       expect(text).toContain(figure)
     }
     expect(silent.problems).toEqual([])
