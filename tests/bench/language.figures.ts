@@ -64,17 +64,18 @@ function longProtocol(): string {
   ].join('\n')}\n`
 }
 
+const timed = (work: () => unknown) => () => {
+  const begun = performance.now()
+  work()
+  return performance.now() - begun
+}
+
 test('checking two thousand lines', async () => {
   const text = longProtocol()
   const lines = text.split('\n').length
   const { diagnostics } = readProtocol(folderOf(text))
   const errors = diagnostics.filter(({ severity }) => severity === 'error')
   if (errors.length > 0 || lines < 2000) throw new Error(`${lines} lines, ${JSON.stringify(errors[0])}`)
-  const timed = (work: () => unknown) => () => {
-    const begun = performance.now()
-    work()
-    return performance.now() - begun
-  }
   const { ours, baseline } = await turnAbout(
     15,
     timed(() => readProtocol(folderOf(text))),

@@ -18,7 +18,6 @@ const MANY = madeProtocol(`
 function longLog() {
   const giving = new Giving(MANY).begin()
   const { log } = giving
-  const place = (run: number) => ({ run })
   const made = [...log]
   for (let run = 1; made.length < EVENTS; run += 1) {
     for (const [event, data] of [
@@ -30,7 +29,7 @@ function longLog() {
       made.push({
         ...last,
         id: `0192f000-0000-7000-8000-${(made.length + 4096).toString(16).padStart(12, '0')}`,
-        body: { kind: `measured.${event}`, step: 'force', place: place(run), ...data } as never,
+        body: { kind: `measured.${event}`, step: 'force', place: { run }, ...data } as never,
       })
     }
   }
