@@ -58,6 +58,15 @@ describe('the uncertainty of a score of hand-taken times', () => {
     expect((uncertainty?.half ?? 0) / half).toBeCloseTo(1, 4)
   })
 
+  test('what an outcome counts as was not measured, and has no error of the reading', () => {
+    const unable = { outcome: 'unable', readings: { time: 60 } } as const
+    const none = resultFor({ trials: carries(() => unable) })
+    expect(scoreOf(none, 'typical', 'right')).toMatchObject({ value: 60, uncertainty: null })
+    const half = resultFor({ trials: carries((_hand, task) => (task === 'far' ? unable : {})) })
+    const { uncertainty } = scoreOf(half, 'average', 'right')
+    expect((uncertainty?.half ?? 0) / ((ONE_TIME * Math.sqrt(3)) / 6)).toBeCloseTo(1, 4)
+  })
+
   test('times that lie close are simulated, always with the same outcome', () => {
     const close = carries((_hand, task, round) => ({
       readings: { time: (task === 'near' ? 10 : 20) + round / 100 },

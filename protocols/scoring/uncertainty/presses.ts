@@ -36,10 +36,19 @@ const UNKNOWN_RESOLUTION_MS = 1
 const ofStep = (width: number): number => width / Math.sqrt(12)
 
 /** Columns of a trial that are times between two presses and have a value. */
-function timesIn({ readings }: Trial, step: Step) {
+function timesIn(trial: Trial, step: Step) {
+  const { readings } = trial
+  const filled = filledColumn(trial, step)
   return Object.entries(STEP_KINDS.get(step.kind)?.ends?.(step) ?? {}).filter(
-    ([column]) => typeof readings[column]?.value === 'number' && readings[column].over === false,
+    ([column]) =>
+      column !== filled && typeof readings[column]?.value === 'number' && readings[column].over === false,
   )
+}
+
+/** The column that holds what an outcome counts as: nobody pressed for 121 s that stand for a task not done. */
+function filledColumn({ outcome }: Trial, step: Step): string | undefined {
+  if (outcome === null || outcome === 'done' || step.countsAs[outcome] === undefined) return undefined
+  return Object.keys(STEP_KINDS.get(step.kind)?.columns(step) ?? {})[0]
 }
 
 /** All presses behind the times of these trials. */
