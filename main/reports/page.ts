@@ -30,6 +30,49 @@ export type Block =
       readonly block: 'pictures'
       readonly pictures: readonly { readonly svg: string; readonly alt: string }[]
     }
+  /** A step of a script, with a box to tick; `texts` with whom they are for, where they are not for all. */
+  | {
+      readonly block: 'step'
+      readonly depth: number
+      readonly label: string
+      readonly texts: readonly { readonly label: string | null; readonly words: string }[]
+      readonly facts: readonly string[]
+    }
+  /** What is said of the steps after it; `title` is null for what stands between them. */
+  | {
+      readonly block: 'loop'
+      readonly depth: number
+      readonly title: string | null
+      readonly lines: readonly string[]
+    }
+  | { readonly block: 'new-page' }
+  /** Labels with a line to write on. */
+  | { readonly block: 'blanks'; readonly labels: readonly string[] }
+  /** A question and what can be ticked. */
+  | {
+      readonly block: 'ticks'
+      readonly rows: readonly { readonly label: string; readonly options: readonly string[] }[]
+    }
+  /** A grid to write in: columns in groups, such as the hands, each ended by signs to circle. */
+  | {
+      readonly block: 'cells'
+      readonly caption: string
+      /** Of the first column. */
+      readonly label: string
+      /** What the signs in cells mean, a line each. */
+      readonly signs: readonly string[]
+      readonly groups: readonly { readonly title: string; readonly columns: readonly CellColumn[] }[]
+      readonly closings: readonly string[]
+      readonly rows: readonly { readonly heading: string | null; readonly label: string }[]
+    }
+  /** Empty lines to write on. */
+  | { readonly block: 'room'; readonly lines: number }
+
+interface CellColumn {
+  readonly text: string
+  /** Signs to circle; none: a value is written. */
+  readonly choices: readonly string[]
+}
 
 export interface Page {
   readonly language: string
@@ -62,6 +105,7 @@ export function table(
 }
 
 export const heading = (text: string, hint: string | null = null): Block => ({ block: 'heading', text, hint })
+export const part = (text: string): Block => ({ block: 'part', text })
 export const lines = (these: readonly string[], small = false): readonly Block[] =>
   these.length ? [{ block: 'lines', lines: these, small }] : []
 export const paragraph = (words: string): Block => ({ block: 'text', text: words })

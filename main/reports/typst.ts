@@ -30,7 +30,12 @@ function failure(error: unknown): Error {
     : new Error(`The report could not be typeset: ${text}`)
 }
 
-function typeset(data: unknown, at: number): Buffer {
+export interface Pdf {
+  readonly bytes: Buffer
+  readonly pages: number
+}
+
+function typeset(data: unknown, at: number): Pdf {
   compiler ??= NodeCompiler.create({ workspace: import.meta.dirname })
   const inputs = { data: JSON.stringify(data) }
   try {
@@ -38,7 +43,8 @@ function typeset(data: unknown, at: number): Buffer {
     const trouble = compiled.takeError() ?? compiled.takeWarnings()
     if (trouble) throw new Error(JSON.stringify(compiler.fetchDiagnostics(trouble)))
     if (!compiled.result) throw new Error('there is no document')
-    return compiler.pdf(compiled.result, { pdfStandard: 'ua-1', creationTimestamp: at })
+    const bytes = compiler.pdf(compiled.result, { pdfStandard: 'ua-1', creationTimestamp: at })
+    return { bytes, pages: compiled.result.numOfPages }
   } catch (error) {
     throw failure(error)
   } finally {
@@ -73,7 +79,7 @@ const byNumber = (characters: ReadonlySet<string>) => (text: string) =>
  * Characters that no font on the machine has are replaced by their numbers and `unprintable` is set in the data.
  * @param at seconds since 1970: the moment that the file says it was made
  */
-export function pdfOf(data: object, at: number): Buffer {
+export function pdfOf(data: object, at: number): Pdf {
   const cleaned = mapped(data, clean)
   const missing = new Set<string>()
   for (let tries = 1; ; tries += 1) {

@@ -42,6 +42,15 @@ export interface SectionKind {
    * can't be on a page, since its passes show only while they are given; left out: none of the kind can.
    */
   onSheet?(section: Section, draws: Protocol['draws']): 'free' | 'ordered' | null
+  /**
+   * How many passes there can be at the most, for those who set aside room for each beforehand, such as on paper: null
+   * for one of each item of its list. `count` works out the most that a value of the section can come to. Left out: null.
+   */
+  most?(
+    section: Section,
+    draws: Protocol['draws'],
+    count: (from: From<number>) => number | null,
+  ): number | null
   /** Which of its cases is given; null where all of its steps are. */
   readonly chooses: ((moment: SectionMoment) => Choice) | null
 }

@@ -8,6 +8,7 @@ const COMMANDS = [
   'check',
   'compare',
   'events',
+  'form',
   'rehearse',
   'restore',
   'salvage',

@@ -6,6 +6,8 @@ export interface Option {
   readonly type: 'string' | 'boolean'
   /** What its value is, in the usage line: `N`, `PATH`. */
   readonly value?: string
+  /** One letter that means the same: `-o`. */
+  readonly short?: string
   readonly required?: boolean
   readonly oneOf?: readonly string[]
 }

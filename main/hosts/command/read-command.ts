@@ -28,10 +28,12 @@ export function findCommand(commands: ReadonlyMap<string, Command>, name: string
 
 /** @throws HostProblem for an unknown option, a missing or impossible value, too few or too many names */
 export function readCommand(command: Command, words: readonly string[]): Asked {
-  const options = { ...command.options, ...EVERYWHERE }
+  const options: Command['options'] = { ...command.options, ...EVERYWHERE }
   const { tokens } = parseArgs({
     args: [...words],
-    options: Object.fromEntries(Object.entries(options).map(([name, { type }]) => [name, { type }])),
+    options: Object.fromEntries(
+      Object.entries(options).map(([name, { type, short }]) => [name, short ? { type, short } : { type }]),
+    ),
     strict: false,
     tokens: true,
   })
@@ -91,8 +93,11 @@ function checkComplete(command: Command, given: Given): void {
 
 /** `<program> compare PROTOCOL --score ID … [--json]` */
 export function usageOf({ name, names, options }: Command): string {
-  const written = Object.entries(options).map(([option, { value, oneOf, required }]) => {
-    const text = ['--', option, value || oneOf ? ` ${value ?? oneOf?.join('|')}` : ''].join('')
+  const written = Object.entries(options).map(([option, { value, short, oneOf, required }]) => {
+    const text = [
+      short ? `-${short}` : `--${option}`,
+      value || oneOf ? ` ${value ?? oneOf?.join('|')}` : '',
+    ].join('')
     return required ? text : `[${text}]`
   })
   return [PROGRAM.command, name, names.usage, ...written, '[--json]'].filter(Boolean).join(' ')

@@ -1,7 +1,7 @@
 import type { NormComparison, NormFigures, Result, ScoreValue } from '../../../protocols/scoring/result.ts'
 import { amount, plain, reasonWords, whereOf } from '../figures.ts'
 import type { Names } from '../names.ts'
-import { type Block, heading, lines, narrow, numeric, note, table, wide } from '../page.ts'
+import { type Block, heading, lines, narrow, numeric, note, part, table, wide } from '../page.ts'
 import { say } from '../words.ts'
 import { figuresWords, rank, rankWords } from './norm-figures.ts'
 import { valueWords } from './values.ts'
@@ -157,7 +157,7 @@ function oneNorm(compared: readonly Compared[], names: Names): Block[] {
   const rows = rowsOf(compared)
   const standing = say(`norm.standing.${norm.standing}`, { by: norm.verifiedBy ?? '' })
   return [
-    { block: 'part', text: title },
+    part(title),
     note(
       say('norm.about', {
         population: norm.population.trim().replace(/\.$/, ''),

@@ -1,4 +1,5 @@
 import { chart } from './chart.ts'
+import { sizeOf } from './draw.ts'
 import type { SectionKind } from '../kind.ts'
 import { type ForEachFields, keys } from './keys.ts'
 import { namedOrders } from './orders.ts'
@@ -22,6 +23,11 @@ export default {
     const each = fields as unknown as ForEachFields
     const isFixed = Object.hasOwn(draws, each.in) || namedOrders(each).some((order) => order !== 'chosen')
     return isFixed ? 'ordered' : 'free'
+  },
+  most: ({ fields }, draws) => {
+    const { in: list, take } = fields as unknown as ForEachFields
+    const draw = draws[list]
+    return draw === undefined ? null : (take ?? sizeOf(draw))
   },
   chooses: null,
 } satisfies SectionKind

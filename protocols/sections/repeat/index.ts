@@ -17,5 +17,9 @@ export default {
     const { times, until } = fields as unknown as RepeatFields
     return until === undefined && !('least' in times) ? 'free' : null
   },
+  most: ({ fields }, _draws, count) => {
+    const { times } = fields as unknown as RepeatFields
+    return 'least' in times ? (count(times.most) ?? count(times.least)) : count(times)
+  },
   chooses: null,
 } satisfies SectionKind
