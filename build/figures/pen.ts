@@ -151,29 +151,42 @@ export const wrong = ([x, y]: Point): Shape =>
     { line: 'thick' },
   )
 
-/** A drawing within a drawing: what goes beyond its sides isn't seen. */
-const field = (x: number, width: number, shapes: readonly Shape[]): Shape =>
-  `<svg x="${n(x)}" width="${n(width)}" height="${HEIGHT}">${shapes.join('')}</svg>`
-
-/** Drawings side by side, each in a field of its own that begins at 0 0; `numbered` as the steps of a demonstration. */
-export function panels(drawings: readonly (readonly Shape[])[], numbered = false, from = 1): Shape[] {
-  const width = WIDTH / drawings.length
-  return drawings.flatMap((shapes, index) => [
-    field(index * width, width, shapes),
-    ...(index > 0
-      ? [
-          line(
-            [
-              [index * width, 16],
-              [index * width, HEIGHT - 16],
-            ],
-            { line: 'thin', dashed: true },
-          ),
-        ]
-      : []),
-    ...(numbered ? [step([index * width + 20, 22], index + from)] : []),
-  ])
+/** Where drawings stand beside each other: how high their fields are, and whether they are steps, from which on. */
+interface Panels {
+  readonly height?: number
+  readonly firstStep?: number
 }
+
+/** Drawings side by side, each in a field of its own that begins at 0 0; what goes beyond a field isn't seen. */
+export function panels(drawings: readonly (readonly Shape[])[], of: Panels = {}): Shape[] {
+  const { height = HEIGHT, firstStep } = of
+  const width = WIDTH / drawings.length
+  return drawings.flatMap((shapes, index) => {
+    const x = index * width
+    const parting: Point[] = [
+      [x, 16],
+      [x, height - 16],
+    ]
+    return [
+      `<svg x="${n(x)}" width="${n(width)}" height="${height}">${shapes.join('')}</svg>`,
+      ...(index > 0 ? [line(parting, { line: 'thin', dashed: true })] : []),
+      ...(firstStep === undefined ? [] : [step([x + 20, 22], index + firstStep)]),
+    ]
+  })
+}
+
+/** The drawings of a demonstration, numbered. */
+export const steps = (drawings: readonly (readonly Shape[])[]): Shape[] => panels(drawings, { firstStep: 1 })
+
+/** Drawings in two rows. */
+export const twoRows = (
+  upper: readonly (readonly Shape[])[],
+  lower: readonly (readonly Shape[])[],
+  numbered = false,
+): Shape[] => [
+  ...panels(upper, { height: 136, ...(numbered && { firstStep: 1 }) }),
+  moved([0, 140], ...panels(lower, { height: 136, ...(numbered && { firstStep: upper.length + 1 }) })),
+]
 
 /** One figure of a protocol, as data: what it is called and says in words, and its shapes in order. */
 export interface Figure {

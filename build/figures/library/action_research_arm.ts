@@ -15,6 +15,7 @@ import {
   panels,
   type Point,
   type Shape,
+  steps,
   turned,
 } from '../pen.ts'
 import { cube, cup, tableFromSide } from '../things.ts'
@@ -88,51 +89,48 @@ export const figures: Figures = {
     words:
       'First, grasp: a cube is taken from the table and lifted onto the shelf. Second, grip: water is poured from one cup into another by turning the forearm. Third, pinch: a small ball is held between thumb and one fingertip. Fourth, gross movement: the hand goes from the lap behind the head; onto the head and to the mouth are done from the same start.',
     oneHand: true,
-    shapes: panels(
+    shapes: steps([
       [
-        [
-          floorLine(244),
-          line([
-            [16, 244],
-            [16, 110],
-          ]),
-          box(2, 104, 58, 6, { fill: 'light' }),
-          cube([84, 232], 24),
-          turned(-34, [84, 226], pinching([84, 226], 0.28, 78)),
-          lift([62, 214], [52, 78], [30, 88]),
-        ],
-        [
-          floorLine(244),
-          cup([34, 244], 1.5, -1),
-          turned(-58, [74, 176], cup([74, 190], 1.5, -1)),
-          moved([92, 168], pinching([0, 0], 0.26, 86)),
-          arrow(
-            [
-              [42, 174],
-              [36, 206],
-            ],
-            { line: 'thin' },
-          ),
-        ],
-        [
-          floorLine(244),
-          ellipse([40, 240], 28, 6, { fill: 'light' }),
-          circle([68, 190], 5, { fill: 'mid' }),
-          turned(-34, [68, 190], pinching([68, 190], 0.3, 14)),
-        ],
-        [
-          gross(62, 150, 170),
-          arrow(
-            [
-              [84, 160],
-              [90, 110],
-              [74, 84],
-            ],
-            { line: 'thin', dashed: true },
-          ),
-        ],
+        floorLine(244),
+        line([
+          [16, 244],
+          [16, 110],
+        ]),
+        box(2, 104, 58, 6, { fill: 'light' }),
+        cube([84, 232], 24),
+        turned(-34, [84, 226], pinching([84, 226], 0.28, 78)),
+        lift([62, 214], [52, 78], [30, 88]),
       ],
-      true,
-    ),
+      [
+        floorLine(244),
+        cup([34, 244], 1.5, -1),
+        turned(-58, [74, 176], cup([74, 190], 1.5, -1)),
+        moved([92, 168], pinching([0, 0], 0.26, 86)),
+        arrow(
+          [
+            [42, 174],
+            [36, 206],
+          ],
+          { line: 'thin' },
+        ),
+      ],
+      [
+        floorLine(244),
+        ellipse([40, 240], 28, 6, { fill: 'light' }),
+        circle([68, 190], 5, { fill: 'mid' }),
+        turned(-34, [68, 190], pinching([68, 190], 0.3, 14)),
+      ],
+      [
+        gross(62, 150, 170),
+        arrow(
+          [
+            [84, 160],
+            [90, 110],
+            [74, 84],
+          ],
+          { line: 'thin', dashed: true },
+        ),
+      ],
+    ]),
   },
 }

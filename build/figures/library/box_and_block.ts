@@ -10,6 +10,7 @@ import {
   type Point,
   right,
   type Shape,
+  steps,
   wrong,
 } from '../pen.ts'
 import { clientAt, cube, onTable, SCALE, table } from '../things.ts'
@@ -72,38 +73,35 @@ export const figures: Figures = {
     words:
       'The box is cut open and seen from the client’s side. First: thumb and fingers take one block from the half on the side of the hand under test. Second: it is lifted over the partition, and the fingertips go across with it. Third: it is let go in the other half, and the hand comes back for the next one.',
     oneHand: true,
-    shapes: panels(
+    shapes: steps([
+      [CUT, LEFT_OVER, carrying([100, 190], cube([100, 190], 16))],
       [
-        [CUT, LEFT_OVER, carrying([100, 190], cube([100, 190], 16))],
-        [
-          CUT,
-          LEFT_OVER,
-          carrying([70, 108], cube([70, 108], 16)),
-          arrow(
-            [
-              [118, 60],
-              [84, 44],
-              [46, 56],
-            ],
-            { line: 'thin' },
-          ),
-        ],
-        [
-          CUT,
-          LEFT_OVER,
-          carrying([48, 150]),
-          cube([44, 231], 16),
-          arrow(
-            [
-              [44, 186],
-              [44, 214],
-            ],
-            { line: 'thin' },
-          ),
-        ],
+        CUT,
+        LEFT_OVER,
+        carrying([70, 108], cube([70, 108], 16)),
+        arrow(
+          [
+            [118, 60],
+            [84, 44],
+            [46, 56],
+          ],
+          { line: 'thin' },
+        ),
       ],
-      true,
-    ),
+      [
+        CUT,
+        LEFT_OVER,
+        carrying([48, 150]),
+        cube([44, 231], 16),
+        arrow(
+          [
+            [44, 186],
+            [44, 214],
+          ],
+          { line: 'thin' },
+        ),
+      ],
+    ]),
   },
   crossing: {
     title: 'When a block counts, in three drawings',

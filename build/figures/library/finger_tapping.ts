@@ -1,7 +1,7 @@
 import { limb } from '../body.ts'
 import { lying } from '../grips.ts'
 import { handFromAbove } from '../hand-from-above.ts'
-import { arrow, box, circle, type Figures, line, panels, type Shape } from '../pen.ts'
+import { arrow, box, circle, type Figures, line, type Shape, steps } from '../pen.ts'
 
 const KEY: Shape = box(176, 30, 34, 34, { fill: 'mid', round: 5 })
 const down = (lifted: number, key: number): Shape[] => [
@@ -38,30 +38,27 @@ export const figures: Figures = {
     words:
       'The hand from its thumb side, in two steps that go on and on. First: the index finger presses the key. Second: it is lifted from the knuckle, so that the key comes up freely. Palm, thumb and the other fingers stay on the table in both.',
     oneHand: true,
-    shapes: panels(
+    shapes: steps([
       [
-        [
-          ...down(0, 6),
-          arrow(
-            [
-              [40, 132],
-              [40, 172],
-            ],
-            { line: 'thin' },
-          ),
-        ],
-        [
-          ...down(44, 0),
-          arrow(
-            [
-              [40, 172],
-              [40, 132],
-            ],
-            { line: 'thin' },
-          ),
-        ],
+        ...down(0, 6),
+        arrow(
+          [
+            [40, 132],
+            [40, 172],
+          ],
+          { line: 'thin' },
+        ),
       ],
-      true,
-    ),
+      [
+        ...down(44, 0),
+        arrow(
+          [
+            [40, 172],
+            [40, 132],
+          ],
+          { line: 'thin' },
+        ),
+      ],
+    ]),
   },
 }

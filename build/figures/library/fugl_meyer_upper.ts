@@ -7,11 +7,11 @@ import {
   type Figures,
   floorLine,
   lift,
-  moved,
-  panels,
   type Point,
   type Shape,
+  steps,
   turned,
+  twoRows,
 } from '../pen.ts'
 
 const HIP: Point = [120, 174]
@@ -20,11 +20,6 @@ const ON_LAP = { hip: HIP, scale: S, upperArm: -72, forearm: -14, hand: -8 }
 const ON_KNEE = { hip: HIP, scale: S, upperArm: -56, forearm: -24, hand: -14 }
 const TO_NOSE = { hip: HIP, scale: S, upperArm: -26, forearm: 118, hand: 128 }
 
-/** Six drawings in two rows. */
-const six = (drawings: readonly (readonly Shape[])[]): Shape[] => [
-  ...panels(drawings.slice(0, 3)),
-  moved([0, 134], ...panels(drawings.slice(3))),
-]
 /** The finger joints bent, the knuckles straight. */
 const hook: Shape =
   limb(
@@ -56,6 +51,24 @@ const hook: Shape =
     [10, 8, 6],
   )
 
+const HAND_ITEMS: readonly (readonly Shape[])[] = [
+  [hook],
+  [box(6, 40, 66, 46, { fill: 'light' }), keyPinching([62, 60], 0.3)],
+  [turned(8, [60, 66], box(56, 14, 8, 104, { fill: 'mid', round: 3 })), pinching([60, 68], 0.36, 16)],
+  [box(44, 12, 40, 112, { fill: 'mid', round: 5 }), gripping([66, 70], 0.5)],
+  [circle([58, 70], 32, { fill: 'mid' }), pinching([62, 70], 0.44, 116, 2)],
+  [
+    limb(
+      [
+        [150, 100],
+        [176, 132],
+      ],
+      [14, 18],
+    ),
+    handFromAbove({ wrist: [126, 110], to: 122, scale: 5.6, palmUp: true }),
+  ],
+]
+
 export const figures: Figures = {
   seated_facing: {
     title: 'Client and examiner facing each other',
@@ -84,30 +97,14 @@ export const figures: Figures = {
     words:
       'Six drawings of the hand under test, for the hand items alone. Above: the hook, knuckles straight and finger joints bent; paper held between the straight thumb and the index finger; a pencil between the tips of thumb and index finger. Below: a small can held in the hand; a tennis ball held in the hand; the hand that opens.',
     oneHand: true,
-    shapes: six([
-      [hook],
-      [box(6, 40, 66, 46, { fill: 'light' }), keyPinching([62, 60], 0.3)],
-      [turned(8, [60, 66], box(56, 14, 8, 104, { fill: 'mid', round: 3 })), pinching([60, 68], 0.36, 16)],
-      [box(44, 12, 40, 112, { fill: 'mid', round: 5 }), gripping([66, 70], 0.5)],
-      [circle([58, 70], 32, { fill: 'mid' }), pinching([62, 70], 0.44, 116, 2)],
-      [
-        limb(
-          [
-            [150, 100],
-            [176, 132],
-          ],
-          [14, 18],
-        ),
-        handFromAbove({ wrist: [126, 110], to: 122, scale: 5.6, palmUp: true }),
-      ],
-    ]),
+    shapes: twoRows(HAND_ITEMS.slice(0, 3), HAND_ITEMS.slice(3)),
   },
   finger_to_nose: {
     title: 'From the knee to the nose, seen from the side',
     words:
       'The client sits with the eyes covered. First: the hand under test lies on the knee. Second: the fingertip is at the tip of the nose. Five times to the nose and back, as fast as possible.',
     oneHand: true,
-    shapes: panels(
+    shapes: steps(
       [ON_KNEE, TO_NOSE].map((arm, index) => {
         const hip: Point = [84, 174]
         const at = jointsOf({ ...arm, hip })
@@ -125,7 +122,6 @@ export const figures: Figures = {
             : [0, 1, 2, 3, 4].map((i) => circle([84 + i * 18, 12], 5)).join(''),
         ]
       }),
-      true,
     ),
   },
 }

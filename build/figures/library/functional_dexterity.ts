@@ -7,8 +7,8 @@ import {
   label,
   line,
   moved,
-  panels,
   type Shape,
+  steps,
   turned,
   turning,
 } from '../pen.ts'
@@ -73,18 +73,15 @@ export const figures: Figures = {
     words:
       'Seen from the side; a dark band marks the lower end of the peg. First: thumb, index and middle finger take the peg and lift it out of its hole. Second: it is turned over within the fingers, in the air; palm down, and neither peg nor hand leans against the board. Third: it is put back into the same hole, the other end up.',
     oneHand: true,
-    shapes: panels(
+    shapes: steps([
+      [HOLE, banded(80, 186, false), chuck(80, 176, -32)],
       [
-        [HOLE, banded(80, 186, false), chuck(80, 176, -32)],
-        [
-          HOLE,
-          turned(70, [72, 132], banded(72, 132, false)),
-          chuck(72, 132, -32),
-          turning([52, 142], 36, 110, 270, { line: 'thin' }),
-        ],
-        [HOLE, banded(80, 206, true), chuck(80, 192, -32)],
+        HOLE,
+        turned(70, [72, 132], banded(72, 132, false)),
+        chuck(72, 132, -32),
+        turning([52, 142], 36, 110, 270, { line: 'thin' }),
       ],
-      true,
-    ),
+      [HOLE, banded(80, 206, true), chuck(80, 192, -32)],
+    ]),
   },
 }

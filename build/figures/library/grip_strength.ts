@@ -10,8 +10,8 @@ import {
   label,
   line,
   moved,
-  panels,
   type Point,
+  steps,
   turning,
 } from '../pen.ts'
 import { dial, dynamometer } from '../things.ts'
@@ -139,31 +139,28 @@ export const figures: Figures = {
     words:
       'A hand about the handle, from its palm side, thumb up. First: fingers and thumb lie about the handle without force, the needle at zero. Second: the hand squeezes as hard as it can for about three seconds, breathing out, without a jerk. Third: it lets go; the peak needle stays, is read, and is set back to zero.',
     oneHand: true,
-    shapes: panels(
+    shapes: steps([
+      [dynamometer([60, 170], 0.5), gripping([62, 170], 0.5)],
       [
-        [dynamometer([60, 170], 0.5), gripping([62, 170], 0.5)],
-        [
-          dynamometer([60, 170], 0.5),
-          gripping([60, 170], 0.5),
-          arrow([
-            [8, 170],
-            [30, 170],
-          ]),
-          arrow([
-            [152, 118],
-            [128, 132],
-          ]),
-          label([112, 250], '3 s'),
-        ],
-        [
-          dynamometer([60, 170], 0.5),
-          moved([34, 12], gripping([82, 160], 0.5)),
-          circle([60, 114], 4, { fill: 'ink' }),
-          turning([60, 114], 24, 40, 150, { line: 'thin' }),
-          label([112, 268], '→ 0'),
-        ],
+        dynamometer([60, 170], 0.5),
+        gripping([60, 170], 0.5),
+        arrow([
+          [8, 170],
+          [30, 170],
+        ]),
+        arrow([
+          [152, 118],
+          [128, 132],
+        ]),
+        label([112, 250], '3 s'),
       ],
-      true,
-    ),
+      [
+        dynamometer([60, 170], 0.5),
+        moved([34, 12], gripping([82, 160], 0.5)),
+        circle([60, 114], 4, { fill: 'ink' }),
+        turning([60, 114], 24, 40, 150, { line: 'thin' }),
+        label([112, 268], '→ 0'),
+      ],
+    ]),
   },
 }

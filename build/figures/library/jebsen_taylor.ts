@@ -9,11 +9,10 @@ import {
   floorLine,
   lift,
   line,
-  moved,
-  panels,
   type Point,
   type Shape,
   turned,
+  twoRows,
 } from '../pen.ts'
 import { can, canFromAbove, clientAt, clip, onTable, pencil, SCALE, spoon, table } from '../things.ts'
 
@@ -101,7 +100,7 @@ export const figures: Figures = {
     words:
       'Seven small pictures. First, writing. Second, a card is turned over. Third, small things are picked up and dropped into the can. Fourth, a bean is brought with the spoon into the can. Fifth, checkers are stacked on the board. Sixth, an empty can is lifted onto the board. Seventh, the same with a can of 0.45 kg, marked by a dark square.',
     oneHand: true,
-    shapes: [...panels(TASKS.slice(0, 4), true), moved([0, 134], ...panels(TASKS.slice(4), true, 5))],
+    shapes: twoRows(TASKS.slice(0, 4), TASKS.slice(4), true),
   },
   writing_place: {
     title: 'The place for writing, seen from above',
@@ -192,7 +191,7 @@ export const figures: Figures = {
       ...[-2, -1, 0, 1, 2].map((i) => canFromAbove(onTable(i * 12, 8.6), 3.5 * SCALE)),
       circle(onTable(24, 21), 3.5 * SCALE, { dashed: true }),
       arrow([onTable(24, 12.6), onTable(24, 16.6)], { line: 'thin' }),
-      clientAt({ hand: [27, -9], to: 90 }),
+      clientAt({ hand: [18, -11], to: 90 }),
     ],
   },
 }

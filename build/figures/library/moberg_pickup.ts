@@ -10,10 +10,10 @@ import {
   floorLine,
   lift,
   line,
-  panels,
   type Point,
   polygon,
   type Shape,
+  steps,
   turned,
 } from '../pen.ts'
 import { clientAt, clip, key, onTable, SCALE, table } from '../things.ts'
@@ -68,37 +68,29 @@ export const figures: Figures = {
     words:
       'Seen from the client’s side, the box cut open. First: the digits pick one small nut up from the table; it is not slid to the edge. Second: it is carried over the side of the box. Third: it is let go in the box, and the hand comes back for the next one.',
     oneHand: true,
-    shapes: panels(
+    shapes: steps([
+      [floorLine(236), BOX_CUT, nut([122, 228], 8), turned(-46, [122, 226], pinching([122, 226], 0.34, 16))],
       [
-        [
-          floorLine(236),
-          BOX_CUT,
-          nut([122, 228], 8),
-          turned(-46, [122, 226], pinching([122, 226], 0.34, 16)),
-        ],
-        [
-          floorLine(236),
-          BOX_CUT,
-          nut([56, 140], 8),
-          turned(-38, [56, 138], pinching([56, 138], 0.34, 16)),
-          lift([124, 220], [112, 150], [74, 140]),
-        ],
-        [
-          floorLine(236),
-          BOX_CUT,
-          nut([56, 226], 8),
-          turned(-38, [56, 162], pinching([56, 162], 0.34, 40)),
-          arrow(
-            [
-              [56, 180],
-              [56, 210],
-            ],
-            { line: 'thin' },
-          ),
-        ],
+        floorLine(236),
+        BOX_CUT,
+        nut([56, 140], 8),
+        turned(-38, [56, 138], pinching([56, 138], 0.34, 16)),
+        lift([124, 220], [112, 150], [74, 140]),
       ],
-      true,
-    ),
+      [
+        floorLine(236),
+        BOX_CUT,
+        nut([56, 226], 8),
+        turned(-38, [56, 162], pinching([56, 162], 0.34, 40)),
+        arrow(
+          [
+            [56, 180],
+            [56, 210],
+          ],
+          { line: 'thin' },
+        ),
+      ],
+    ]),
   },
   fingers_bound: {
     title: 'Ring and little finger out of the way',

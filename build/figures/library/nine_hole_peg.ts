@@ -1,5 +1,5 @@
 import { pinching } from '../grips.ts'
-import { arrow, box, circle, type Figures, line, moved, panels, type Shape, turned } from '../pen.ts'
+import { arrow, box, circle, type Figures, line, moved, type Shape, steps, turned } from '../pen.ts'
 import { clientAt, holes, loosePegs, onTable, peg, SCALE, table } from '../things.ts'
 
 /** The build with a dish in the board, and the one with a box beside it; the pegs on the side of the right hand. */
@@ -53,38 +53,35 @@ export const figures: Figures = {
     words:
       'Board and dish are cut open and seen from the client’s side. First: one peg is taken from the dish. Second: it is set into a free hole, any one, until all nine are in. Third: one after the other, the pegs are taken out again and laid back into the dish.',
     oneHand: true,
-    shapes: panels(
+    shapes: steps([
+      [CUT, IN_DISH, hand(112, 214, peg([112, 218], 36, 7))],
       [
-        [CUT, IN_DISH, hand(112, 214, peg([112, 218], 36, 7))],
-        [
-          CUT,
-          IN_DISH,
-          hand(46, 176, peg([46, 190], 36, 7)),
-          arrow(
-            [
-              [46, 214],
-              [46, 226],
-            ],
-            { line: 'thin' },
-          ),
-          peg([24, 213], 36, 7),
-        ],
-        [
-          CUT,
-          peg([24, 213], 36, 7),
-          IN_DISH,
-          hand(70, 160, peg([70, 168], 36, 7)),
-          arrow(
-            [
-              [84, 178],
-              [112, 180],
-              [122, 218],
-            ],
-            { line: 'thin' },
-          ),
-        ],
+        CUT,
+        IN_DISH,
+        hand(46, 176, peg([46, 190], 36, 7)),
+        arrow(
+          [
+            [46, 214],
+            [46, 226],
+          ],
+          { line: 'thin' },
+        ),
+        peg([24, 213], 36, 7),
       ],
-      true,
-    ),
+      [
+        CUT,
+        peg([24, 213], 36, 7),
+        IN_DISH,
+        hand(70, 160, peg([70, 168], 36, 7)),
+        arrow(
+          [
+            [84, 178],
+            [112, 180],
+            [122, 218],
+          ],
+          { line: 'thin' },
+        ),
+      ],
+    ]),
   },
 }

@@ -1,6 +1,6 @@
 import { chair, floorUnder, jointsOf, limb, seated } from '../body.ts'
 import { keyPinching, pinching } from '../grips.ts'
-import { type Figures, floorLine, label, line, panels, type Point, type Shape } from '../pen.ts'
+import { type Figures, floorLine, label, line, type Point, type Shape, steps } from '../pen.ts'
 import { dial, pinchGauge } from '../things.ts'
 
 const HIP: Point = [120, 178]
@@ -84,6 +84,6 @@ export const figures: Figures = {
     words:
       'First, the tip pinch: tip of the thumb against tip of the index finger, making a round. Second, the key pinch: the thumb from above on the side of the bent index finger. Third, the palmar pinch: the pad of the thumb against the pads of index and middle finger. Each is squeezed for about three seconds and let go.',
     oneHand: true,
-    shapes: panels([[tip([70, 140], 0.3)], [keyed([70, 130], 0.3)], [palmar([70, 140], 0.3)]], true),
+    shapes: steps([[tip([70, 140], 0.3)], [keyed([70, 130], 0.3)], [palmar([70, 140], 0.3)]]),
   },
 }

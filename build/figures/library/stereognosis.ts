@@ -8,10 +8,10 @@ import {
   floorLine,
   line,
   moved,
-  panels,
-  polygon,
   type Point,
+  polygon,
   type Shape,
+  steps,
   turned,
 } from '../pen.ts'
 import { clip, key, pencil, screen, spoon, tableFromSide } from '../things.ts'
@@ -153,20 +153,17 @@ export const figures: Figures = {
     words:
       'First, the eyes see it: the comb is laid into the open palm of the hand under test. Second, still in sight: the hand closes on it and feels it all around, that hand alone, and the client says or points to what it is. Third: the hand goes behind the screen, and the same is done without sight.',
     oneHand: true,
-    shapes: panels(
+    shapes: steps([
+      [EYE(false), openPalm([64, 196], 0.5), comb([70, 176])],
+      [EYE(false), feeling([74, 196]), comb([46, 180]), feelingFingers([74, 196])],
       [
-        [EYE(false), openPalm([64, 196], 0.5), comb([70, 176])],
-        [EYE(false), feeling([74, 196]), comb([46, 180]), feelingFingers([74, 196])],
-        [
-          EYE(true),
-          box(8, 96, 6, 150, { fill: 'ink' }),
-          feeling([84, 196]),
-          comb([56, 180]),
-          feelingFingers([84, 196]),
-        ],
+        EYE(true),
+        box(8, 96, 6, 150, { fill: 'ink' }),
+        feeling([84, 196]),
+        comb([56, 180]),
+        feelingFingers([84, 196]),
       ],
-      true,
-    ),
+    ]),
   },
 }
 

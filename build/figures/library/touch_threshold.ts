@@ -12,6 +12,7 @@ import {
   panels,
   type Point,
   type Shape,
+  steps,
 } from '../pen.ts'
 import { screen, tableFromSide } from '../things.ts'
 
@@ -95,47 +96,44 @@ export const figures: Figures = {
     words:
       'First: the filament is set down square to the skin in one to one and a half seconds. Second: it is held for as long while it bends. Third: it is lifted as slowly. It neither slides nor bounces.',
     oneHand: false,
-    shapes: panels(
+    shapes: steps([
       [
-        [
-          skin(220),
-          handle(60),
-          line([
-            [80, 74],
-            [80, 170],
-          ]),
-          arrow([
-            [44, 110],
-            [44, 170],
-          ]),
-          label([120, 262], '1–1.5 s'),
-        ],
-        [
-          skin(220, 6),
-          handle(104),
-          curve([
-            [80, 118],
-            [106, 150],
-            [108, 182],
-            [80, 226],
-          ]),
-          label([120, 262], '1–1.5 s'),
-        ],
-        [
-          skin(220),
-          handle(60),
-          line([
-            [80, 74],
-            [80, 170],
-          ]),
-          arrow([
-            [44, 170],
-            [44, 110],
-          ]),
-          label([120, 262], '1–1.5 s'),
-        ],
+        skin(220),
+        handle(60),
+        line([
+          [80, 74],
+          [80, 170],
+        ]),
+        arrow([
+          [44, 110],
+          [44, 170],
+        ]),
+        label([120, 262], '1–1.5 s'),
       ],
-      true,
-    ),
+      [
+        skin(220, 6),
+        handle(104),
+        curve([
+          [80, 118],
+          [106, 150],
+          [108, 182],
+          [80, 226],
+        ]),
+        label([120, 262], '1–1.5 s'),
+      ],
+      [
+        skin(220),
+        handle(60),
+        line([
+          [80, 74],
+          [80, 170],
+        ]),
+        arrow([
+          [44, 170],
+          [44, 110],
+        ]),
+        label([120, 262], '1–1.5 s'),
+      ],
+    ]),
   },
 }

@@ -13,6 +13,7 @@ import {
   type Point,
   polygon,
   type Shape,
+  steps,
 } from '../pen.ts'
 import { screen, tableFromSide } from '../things.ts'
 
@@ -85,7 +86,7 @@ export const figures: Figures = {
     words:
       'The instrument from the side, on the pulp of a finger of the less affected hand, eyes open. First: one point touches. Second: two points touch, both at the same moment, lightly; then the same with the eyes closed.',
     oneHand: false,
-    shapes: panels([[moved([40, 0], disc([80]))], [moved([40, 0], disc([60, 100]))]], true),
+    shapes: steps([[moved([40, 0], disc([80]))], [moved([40, 0], disc([60, 100]))]]),
   },
   static_points: {
     title: 'Static: one point, and two along the finger',
