@@ -79,7 +79,8 @@ async function run(vitest: Vitest, files: readonly string[]): Promise<readonly T
   const { testModules } = await vitest.runTestSpecifications(
     files.map((file) => project.createSpecification(file)),
   )
-  return testModules
+  // Those of earlier runs are told again with every run.
+  return testModules.filter(({ moduleId }) => files.includes(moduleId))
 }
 
 /** Unclear: no test failed, and yet not every file was run to its end, as on a machine that is short of everything. */
