@@ -1,6 +1,7 @@
 /**
  * Mutation testing: `npm run long -- mutation` tries every mutant, which takes a night; `EVENHAND_MUTANTS=60` tries so
- * many of each area, drawn by a seed. Those that nobody noticed are told with their places.
+ * many of each area, drawn by a seed. Those that no test noticed are told with their places; docs/SURVIVORS.md groups
+ * those that were seen by their cause.
  */
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
