@@ -3,7 +3,6 @@ import { execFileSync } from 'node:child_process'
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { onTestFinished } from 'vitest'
 import { type ReportInput, renderReport } from '../../main/reports/index.ts'
 import type { ClientFacts } from '../../protocols/client.ts'
 import { simulate } from '../../protocols/rehearsal/simulate.ts'
@@ -182,19 +181,35 @@ export function readBack(input: ReportInput): ReadBack {
   return known
 }
 
+/** Runs something on a file of these bytes, which is gone afterwards. */
+function withFile<T>(bytes: Buffer, run: (file: string) => T): T {
+  const at = mkdtempSync(join(tmpdir(), 'evenhand-report-'))
+  try {
+    const file = join(at, 'report.pdf')
+    writeFileSync(file, bytes)
+    return run(file)
+  } finally {
+    rmSync(at, { recursive: true, force: true })
+  }
+}
+
 function readAnew(input: ReportInput): ReadBack {
   const bytes = renderReport(input)
-  const at = mkdtempSync(join(tmpdir(), 'evenhand-report-'))
-  onTestFinished(() => rmSync(at, { recursive: true, force: true }))
-  const file = join(at, 'report.pdf')
-  writeFileSync(file, bytes)
-  const text = tool('pdftotext', file, '-')
-  return {
-    text: text.replace(/\s+/g, ' '),
-    pages: text.split('\f').filter((page) => page.trim()),
+  const told = withFile(bytes, (file) => ({
+    text: tool('pdftotext', file, '-'),
     info: tool('pdfinfo', file),
-    structure: tool('pdfinfo', '-struct-text', file),
     fonts: tool('pdffonts', file),
+  }))
+  let structure: string | null = null
+  return {
+    ...told,
+    text: told.text.replace(/\s+/g, ' '),
+    pages: told.text.split('\f').filter((page) => page.trim()),
+    // Worked out when it is asked for: for many pages it takes long.
+    get structure() {
+      structure ??= withFile(bytes, (file) => tool('pdfinfo', '-struct-text', file))
+      return structure
+    },
     bytes,
   }
 }

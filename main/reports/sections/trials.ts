@@ -4,6 +4,7 @@ import type { ReportInput } from '../input.ts'
 import type { Result } from '../../../protocols/scoring/result.ts'
 import { type Block, heading, narrow, numeric, note, table, wide } from '../page.ts'
 import { hasWords, say } from '../words.ts'
+import { onSheets, sheetTables } from './sheet-readings.ts'
 
 /** What befell a trial, in the protocol's words, as part of a sentence. */
 type Seen = ReadonlyMap<string, string>
@@ -61,8 +62,11 @@ const pairWords = ({ timing }: Result): string =>
   timing === null ? '' : say('trials.pair', { pair: halfAmount(timing.pair, 2, 's') })
 
 /** Every trial as it was given, practice and void ones too, each with how it was timed. */
-export function trialsOf({ result }: ReportInput): Block[] {
+export function trialsOf(input: ReportInput): Block[] {
+  const { result } = input
   const { trials } = result
+  const sheets = onSheets(input)
+  const alone = trials.filter((trial) => !sheets.has(trial))
   const seen = seenIn(result)
   if (trials.length === 0) return [heading(say('trials')), note(say('trials.none'))]
   const steps = new Set(trials.filter(({ practice }) => !practice).map(({ step }) => step))
@@ -74,29 +78,35 @@ export function trialsOf({ result }: ReportInput): Block[] {
   const where = (trial: Trial) => [placeOf(trial, trials), stepWords(trial)].filter(Boolean).join(', ')
   /** Which try it was is said where there was more than one in that place. */
   const again = (trial: Trial) => trials.some((one) => one.attempt > 1 && where(one) === where(trial))
+  const lines = table(
+    say('trials'),
+    [
+      numeric(say('column.number')),
+      narrow(say('column.trial')),
+      narrow(say('column.measured')),
+      narrow(say('column.timed_by')),
+      wide(say('column.stands')),
+      numeric(say('column.at')),
+    ],
+    alone.map((trial) => [
+      String(trials.indexOf(trial) + 1),
+      [where(trial), again(trial) ? say('attempt', { attempt: String(trial.attempt) }) : '']
+        .filter(Boolean)
+        .join(', '),
+      measuredWords(trial),
+      say(trial.input ? `input.${trial.input}` : 'input.none'),
+      [standsWords(trial, seen), ...remarksOf(trial, seen)].filter(Boolean).join('; '),
+      clockTime(trial.at),
+    ]),
+    { grey: alone.flatMap((trial, index) => (trial.status === 'void' || trial.practice ? [index] : [])) },
+  )
   return [
     heading(say('trials'), [say('trials.hint'), pairWords(result)].filter(Boolean).join(' ')),
-    table(
-      say('trials'),
-      [
-        numeric(say('column.number')),
-        narrow(say('column.trial')),
-        narrow(say('column.measured')),
-        narrow(say('column.timed_by')),
-        wide(say('column.stands')),
-        numeric(say('column.at')),
-      ],
-      trials.map((trial, index) => [
-        String(index + 1),
-        [where(trial), again(trial) ? say('attempt', { attempt: String(trial.attempt) }) : '']
-          .filter(Boolean)
-          .join(', '),
-        measuredWords(trial),
-        say(trial.input ? `input.${trial.input}` : 'input.none'),
-        [standsWords(trial, seen), ...remarksOf(trial, seen)].filter(Boolean).join('; '),
-        clockTime(trial.at),
-      ]),
-      { grey: trials.flatMap((trial, index) => (trial.status === 'void' || trial.practice ? [index] : [])) },
+    ...(alone.length ? [lines] : []),
+    ...sheetTables(input, (trial) =>
+      [measuredWords(trial), trial.outcome === 'done' ? '' : standsWords(trial, seen)]
+        .filter(Boolean)
+        .join(', '),
     ),
   ]
 }
