@@ -93,6 +93,12 @@ export interface Page {
 
 export const narrow = (text: string): Column => ({ text, width: 'narrow', figures: false })
 export const wide = (text: string): Column => ({ text, width: 'wide', figures: false })
+/** Longer than this, a column as wide as its longest text would leave too little to the others. */
+const SHORT = 24
+
+/** Narrow where all its texts are short. */
+export const fitting = (text: string, cells: readonly string[]): Column =>
+  cells.every((cell) => cell.length <= SHORT) ? narrow(text) : wide(text)
 export const numeric = (text: string): Column => ({ text, width: 'narrow', figures: true })
 
 export function table(

@@ -26,7 +26,7 @@ test('says test, version, day with offset, examiner, values with unit and hand, 
     score === 'time' ? { value: place['hand'] === 'right' ? 21.349 : 24, over: false } : {},
   )
   expect(shortText(result).split('\n')).toEqual([
-    'Nine-hole peg test (protocol 1.0.0), 2 March 2026, UTC+01:00. Examiner: Ada Brook.',
+    `Nine-hole peg test (protocol ${result.protocol.version}), 2 March 2026, UTC+01:00. Examiner: Ada Brook.`,
     'Time of the first run: right hand 21.3 s, left hand 24.0 s.',
     'Given as the protocol says.',
   ])

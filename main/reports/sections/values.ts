@@ -11,7 +11,7 @@ import {
   trialNumbers,
   whereOf,
 } from '../figures.ts'
-import { type Block, heading, narrow, numeric, note, table, wide } from '../page.ts'
+import { type Block, fitting, heading, numeric, note, table, wide } from '../page.ts'
 import { say } from '../words.ts'
 
 /** Scores in words: the value, or that there is none. */
@@ -105,9 +105,12 @@ function valueTable(result: Result, scores: readonly ScoreValue[], beside: boole
     say('scores'),
     [
       wide(say('column.score')),
-      narrow(say('column.where')),
+      fitting(
+        say('column.where'),
+        scores.map((score) => whereOf(score) ?? ''),
+      ),
       numeric(say('column.value')),
-      narrow(say('column.trials')),
+      wide(say('column.trials')),
       ...(beside ? [wide(say('column.other_hand'))] : []),
     ],
     scores.map((score) => [
