@@ -127,6 +127,18 @@ describe('single case: Crawford & Howell 1998, Clin Neuropsychol 12:482', () => 
 })
 
 describe('kappas', () => {
+  // Fleiss, Cohen & Everitt, Psychol Bull 1969; 72: 323-327, the error under chance (memory). For two by two it makes z
+  // the root of Pearson's chi-square without correction, here 50 (20·15 − 5·10)² / (25·25·30·20), worked out by hand.
+  test('z of a two by two table is the root of its chi-square', () => {
+    const table = [
+      [20, 5],
+      [10, 15],
+    ]
+    const { value, z } = defined(kappa(table, weightsFor('plain', 2)))
+    expect(value).toBeCloseTo(0.4, 12)
+    expect(z).toBeCloseTo(Math.sqrt(8 + 1 / 3), 10)
+  })
+
   const cohen = [
     [88, 14, 18],
     [10, 40, 10],
