@@ -52,6 +52,8 @@ export async function chooseTest(page: Page, title: RegExp): Promise<void> {
 export async function prepare(page: Page, build: string, today: readonly string[] = []): Promise<void> {
   for (const answer of await page.getByText('Not present', { exact: true }).all()) await answer.click()
   await choose(page, /^Pain now/, '0')
+  // Which pieces the clinic has comes a moment after the rest.
+  await page.getByText('One moment').waitFor({ state: 'detached' })
   const register = page.getByRole('button', { name: 'Register this piece' })
   if ((await register.count()) > 0) {
     await page.getByLabel('Its own name').fill('Board 2')

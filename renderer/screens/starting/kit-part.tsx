@@ -6,6 +6,7 @@ import { useReading } from '../../app/host.tsx'
 import { Button } from '../../parts/button.tsx'
 import { Choice } from '../../parts/choice.tsx'
 import { Notice } from '../../parts/notice.tsx'
+import { Waiting } from '../../parts/waiting.tsx'
 import { say } from '../../words/index.ts'
 import { type Card, type Problems, settledBy, type StartDraft } from './draft.ts'
 import { RegisterPiece } from './register-piece.tsx'
@@ -14,7 +15,7 @@ export interface KitPartProps {
   readonly card: Card
   readonly protocol: string
   readonly kit: StartDraft['kit']
-  readonly onChange: (kit: StartDraft['kit']) => void
+  readonly onUse: (piece: KitPiece) => void
   readonly problems: Problems
   readonly today: string
 }
@@ -23,9 +24,8 @@ type Item = Card['kit'][number]
 
 /** Which piece is used of each thing that the clinic registers; last time's is proposed. */
 export function KitPart(props: KitPartProps) {
-  const { card, protocol, kit, onChange, problems, today } = props
+  const { card, protocol, kit, onUse: use, problems, today } = props
   const { value, fault, again } = useReading('kit.list', { protocol })
-  const use = (piece: KitPiece) => onChange({ ...kit, [piece.item]: piece })
   return (
     <div className="stack">
       <FaultNotice fault={fault} onAgain={again} />
@@ -50,6 +50,7 @@ export function KitPart(props: KitPartProps) {
               />
             ))
         : null}
+      {value || fault ? null : <Waiting />}
       <OtherItems items={card.kit.filter((item) => !item.registered)} />
     </div>
   )

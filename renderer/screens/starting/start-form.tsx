@@ -20,7 +20,8 @@ export interface StartFormProps {
   readonly view: View
   readonly card: Card
   readonly draft: StartDraft
-  readonly onChange: (draft: StartDraft) => void
+  /** From what the form holds by then: an answer may come while a piece of kit is still being registered. */
+  readonly onChange: (next: (now: StartDraft) => StartDraft) => void
   readonly problems: Problems
   readonly restrictions: readonly SidedRestriction[]
   readonly wasVisitAsked: boolean
@@ -31,7 +32,7 @@ const PAIN = ['0', '1', '2', '3', '4', '5', '6', '7', '8', '9', '10', 'unknown']
 
 export function StartForm(props: StartFormProps) {
   const { view, card, draft, onChange, problems, today } = props
-  const change = (part: Partial<StartDraft>) => onChange({ ...draft, ...part })
+  const change = (part: Partial<StartDraft>) => onChange((now) => ({ ...now, ...part }))
   const pain = PAIN.find((id) => id === draft.pain) ?? null
   return (
     <AnswerKeys>
@@ -56,7 +57,7 @@ export function StartForm(props: StartFormProps) {
           card={card}
           protocol={view.protocol.id}
           kit={draft.kit}
-          onChange={(kit) => change({ kit })}
+          onUse={(piece) => onChange((now) => ({ ...now, kit: { ...now.kit, [piece.item]: piece } }))}
           problems={problems}
           today={today}
         />
@@ -89,7 +90,7 @@ function Safety({ view, draft, onChange, problems, restrictions }: StartFormProp
               why={why}
               value={value}
               onChange={(answer) =>
-                onChange({ ...draft, precautions: { ...draft.precautions, [id]: answer } })
+                onChange((now) => ({ ...now, precautions: { ...now.precautions, [id]: answer } }))
               }
               field={`precautions.${id}`}
               problems={problems}
@@ -106,10 +107,10 @@ function Safety({ view, draft, onChange, problems, restrictions }: StartFormProp
               why={restriction.detail}
               value={value}
               onChange={(answer) =>
-                onChange({
-                  ...draft,
-                  restrictions: draft.restrictions.map((each, at) => (at === index ? answer : each)),
-                })
+                onChange((now) => ({
+                  ...now,
+                  restrictions: now.restrictions.map((each, at) => (at === index ? answer : each)),
+                }))
               }
               field={`restrictions.${index}`}
               problems={problems}
@@ -133,7 +134,9 @@ function Conditions({ card, draft, onChange, problems }: StartFormProps) {
           isRow
           label={conditionTitle(condition)}
           value={stand[condition.name] ?? null}
-          onChange={(id) => onChange({ ...draft, conditions: { ...draft.conditions, [condition.name]: id } })}
+          onChange={(id) =>
+            onChange((now) => ({ ...now, conditions: { ...now.conditions, [condition.name]: id } }))
+          }
           options={condition.options.map(({ id, text }) => ({ id, label: text }))}
           error={stand[condition.name] ? null : problems[`conditions.${condition.name}`]}
         />
