@@ -59,6 +59,7 @@ export async function prepare(page: Page, build: string, today: readonly string[
     await page.getByLabel('Its own name').fill('Board 2')
     await page.getByText(build, { exact: true }).click()
     await register.click()
+    await page.getByRole('button', { name: 'Another piece' }).waitFor()
   }
   for (const option of today) await page.getByText(option, { exact: true }).click()
   await page.getByRole('button', { name: 'Go on' }).click()
