@@ -64,6 +64,7 @@ const KEYS: Readonly<Record<string, { code: string; key: string; keyCode: number
 function keyOf(name: string): { code: string; key: string; keyCode: number; text?: string } {
   const known = KEYS[name]
   if (known) return known
+  if (/^\d$/.test(name)) return { code: `Digit${name}`, key: name, keyCode: name.charCodeAt(0), text: name }
   const lower = name.toLowerCase()
   return {
     code: `Key${name.toUpperCase()}`,

@@ -1,0 +1,3 @@
+import { givenWhole } from './given-whole.ts'
+
+givenWhole(['touch_threshold', 'two_point_discrimination'])
