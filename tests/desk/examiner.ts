@@ -1,5 +1,6 @@
 /** Gives any test whole at the desk: reads what is asked now, and presses what a person would press on that face. */
 import type { Page } from 'playwright-core'
+import type { ClockTime } from '../../protocols/runner/moment.ts'
 import type { AdministrationView, SheetCell, StepView } from '../../protocols/runner/view.ts'
 import type { AskFace } from '../../protocols/steps/ask/face.ts'
 import type { RatedFace } from '../../protocols/steps/rated/face.ts'
@@ -11,6 +12,9 @@ import type { MadeUpClient } from './made-up-client.ts'
 
 /** More than any test asks for. */
 const MOST = 3000
+
+/** ms that an act may take to be on disk. */
+const PATIENCE = 15_000
 
 /** What was entered for a trial, as the examiner remembers it: held against what was kept. */
 export interface Entered {
@@ -127,7 +131,9 @@ export class Examiner {
 
   async #hasMoved(before: AdministrationView): Promise<void> {
     const text = JSON.stringify(before)
-    for (let turn = 0; turn < 1000; turn += 1) {
+    // What time brings about comes by the wall's clock, which the stamps may have run ahead of.
+    const until = Math.max(Date.now(), 1000 * this.#hands.at) + PATIENCE
+    while (Date.now() < until) {
       if (JSON.stringify(await this.view()) !== text) return
       await this.#page.waitForTimeout(15)
     }
@@ -150,8 +156,8 @@ export class Examiner {
       await this.#hasMoved(view)
       return this.#drawn()
     }
-    const isAfterStop = (step.face as { dead?: unknown }).dead != null
-    await this.#does(view, () => (isAfterStop ? this.#hands.mainAfterStop() : this.#hands.main()))
+    const dead = step.face.dead as ClockTime | null | undefined
+    await this.#does(view, () => (dead ? this.#hands.mainAfterStop(dead.at) : this.#hands.main()))
   }
 
   /** What takes more than the main key, by kind and state. */

@@ -5,7 +5,7 @@ import { type Keyboard, keyboardOf } from './browser.ts'
 /** Seconds between two presses of one key that nobody could take for a bounce. */
 const APART = 0.2
 /** Seconds after a stop for which the main key is dead, and a little more. */
-const DEAD = 1.05
+const DEAD = 1.1
 
 /**
  * Presses that are timed carry stamps that are ours to choose and run ahead of the wall's clock: how long a trial
@@ -35,9 +35,10 @@ export class Hands {
     await this.#pressAt(Math.max(Date.now() / 1000, this.at + seconds), this.mainKey)
   }
 
-  /** The main key as soon as it is alive again after a stop. */
-  async mainAfterStop(): Promise<void> {
-    await this.main(DEAD)
+  /** The main key as soon as it is alive again after a stop at this moment of the page's clock, in ms. */
+  async mainAfterStop(at: number): Promise<void> {
+    const loaded = await this.#page.evaluate(() => performance.timeOrigin)
+    await this.main(Math.max(APART, (loaded + at) / 1000 + DEAD - this.at))
   }
 
   /** A key exactly so many seconds after the last timed press. */

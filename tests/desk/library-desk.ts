@@ -160,8 +160,8 @@ export class LibraryDesk {
     })
     const conditions = async (): Promise<void> => {
       for (const [title, option] of stand) {
-        const group = page.getByRole('radiogroup', { name: startingWith(title) })
-        if ((await group.count()) > 0) await group.getByText(option, { exact: true }).click()
+        const groups = page.getByRole('radiogroup', { name: startingWith(title) })
+        for (const group of await groups.all()) await group.getByText(option, { exact: true }).click()
       }
     }
     const register = page.getByRole('button', { name: 'Register this piece' })

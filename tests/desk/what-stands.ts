@@ -18,8 +18,8 @@ const scoresIn = ({ scores }: Result) =>
 const whereOf = ({ step, place, column }: Entered): string =>
   JSON.stringify([step, Object.entries(place).toSorted(), column])
 
-/** Columns that the program fills by itself: seconds that happenings add, presses after the end of a window. */
-const OWN_COLUMNS: readonly string[] = ['added', 'after']
+/** Columns that the program fills by itself: seconds that happenings add, presses within a window and after it. */
+const OWN_COLUMNS: readonly string[] = ['added', 'after', 'tapped']
 
 /** What stands of the trials as it was entered: what was credited or worked out wasn't. */
 const standing = (trials: readonly Trial[]): readonly Entered[] =>
