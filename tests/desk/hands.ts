@@ -7,6 +7,9 @@ const APART = 0.2
 /** Seconds after a stop for which the main key is dead, and a little more. */
 const DEAD = 1.1
 
+/** What does it unless an examiner has taught another key. */
+const MAIN_KEY = 'Space'
+
 /**
  * Presses that are timed carry stamps that are ours to choose and run ahead of the wall's clock: how long a trial
  * lasted is known exactly, and nobody waits for it.
@@ -16,8 +19,6 @@ export class Hands {
   readonly #keyboard: Keyboard
   /** Moment of the last timed press, in seconds of the wall clock. */
   at = 0
-  /** The key or pedal that is the main one for this examiner. */
-  mainKey = 'Space'
   /** Keys that were pressed, and clicks, since the count was last set. */
   presses = 0
 
@@ -32,7 +33,7 @@ export class Hands {
 
   /** The main key, at least so many seconds after the last press of it. */
   async main(seconds = APART): Promise<void> {
-    await this.#pressAt(Math.max(Date.now() / 1000, this.at + seconds), this.mainKey)
+    await this.#pressAt(Math.max(Date.now() / 1000, this.at + seconds), MAIN_KEY)
   }
 
   /** The main key as soon as it is alive again after a stop at this moment of the page's clock, in ms. */
@@ -42,7 +43,7 @@ export class Hands {
   }
 
   /** A key exactly so many seconds after the last timed press. */
-  async timed(seconds: number, key = this.mainKey): Promise<void> {
+  async timed(seconds: number, key = MAIN_KEY): Promise<void> {
     await this.#pressAt(this.at + seconds, key)
   }
 
