@@ -2,13 +2,16 @@
  * The browser host's port: one on the loopback interface, for the browser of this machine and for nobody who
  * can't show the token of this launch.
  */
-import { createServer, type Server } from 'node:http'
+import type { Server } from 'node:http'
 import type { AddressInfo } from 'node:net'
 import type { Dispatch } from '../../contract/dispatch.ts'
 import type { Push } from '../../contract/pushes.ts'
 import { type Respond, SAFE_HEADERS } from '../respond.ts'
 import { createDoor } from './door.ts'
 import { createSessions } from './sessions.ts'
+
+// Not by `import`: that would read all that the module offers, a client for other hosts among it, at every start.
+const { createServer } = process.getBuiltinModule('node:http')
 
 const LOOPBACK = '127.0.0.1'
 
