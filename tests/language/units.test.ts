@@ -15,6 +15,11 @@ test.each([
   expect(verdict.suggestions).toContain(meant)
 })
 
+test.each(['__proto__', 'constructor', 'toString', 'valueOf'])(
+  '%s, which every object has of itself, is no unit',
+  (name) => expect(judgeUnit(name).valid).toBe(false),
+)
+
 test.each([
   's',
   'kgf',

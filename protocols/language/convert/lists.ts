@@ -3,7 +3,7 @@ import type { Draw, Item, Raters } from '../model.ts'
 import { childOf, type Tree } from '../reader/tree.ts'
 import type { Draft } from './draft.ts'
 import { RATER_WORDS } from './built-in-words.ts'
-import { givenWords, isTrue, soundEntries, writtenOf } from './values.ts'
+import { byName, givenWords, isTrue, soundEntries, writtenOf } from './values.ts'
 
 const numberOf = (tree: Tree | null): number | null =>
   tree?.is === 'scalar' && typeof tree.value === 'number' ? tree.value : null
@@ -25,8 +25,8 @@ export function drawnFrom(draft: Draft): void {
       value,
     )
   }
-  draft.lists = { ...draft.lists, ...lists }
-  draft.draws = draws
+  draft.lists = byName({ ...draft.lists, ...lists })
+  draft.draws = byName(draws)
 }
 
 /** Fills the list `raters` with one item for each of them. */
@@ -39,7 +39,7 @@ export function ratersFrom(draft: Draft): Raters | null {
     properties: { title: `${RATER_WORDS} ${index + 1}` },
   }))
   for (const { id, properties } of raters) givenWords(draft, `raters.${id}.title`, properties.title)
-  draft.lists = { ...draft.lists, raters }
+  draft.lists = byName({ ...draft.lists, raters })
   const says = (key: string): boolean => isTrue(childOf(tree, key))
   return draft.place({ count, unseen: says('unseen'), later: says('later') }, tree)
 }

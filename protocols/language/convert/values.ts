@@ -130,3 +130,7 @@ export function soundItems(
   if (list?.is !== 'list') return []
   return list.items.map((item, position) => ({ item, position })).filter(({ item }) => !draft.isBroken(item))
 }
+
+/** What authors name, to be looked up by name: nothing that every object has of itself, such as `constructor`, is found in it. */
+export const byName = <T>(named: Readonly<Record<string, T>>): Readonly<Record<string, T>> =>
+  Object.assign(Object.create(null), named)

@@ -14,8 +14,9 @@ export default {
   found: null,
   chart,
   onSheet: ({ fields }) => {
-    const { times, until } = fields as unknown as RepeatFields
-    return until === undefined && !('least' in times) ? 'free' : null
+    // In a faulty file the number may be missing, which is told where it is missing.
+    const { times, until } = fields as unknown as Partial<RepeatFields>
+    return until === undefined && !(times && 'least' in times) ? 'free' : null
   },
   most: ({ fields }, _draws, count) => {
     const { times } = fields as unknown as RepeatFields
