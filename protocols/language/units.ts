@@ -95,9 +95,10 @@ export function unitOf(code: string): Unit | null {
 function read(code: string): Unit | null {
   if (!isUcum(code)) return null
   const { unit } = ucum().getSpecifiedUnit(code, 'validate')
-  // A name that every object has, such as `__proto__`, is found by the library's own look-up: it has no magnitude.
-  if (unit === null || typeof unit.magnitude_ !== 'number') return null
+  if (unit === null) return null
   const { magnitude_: magnitude, dim_: dimension, isSpecial_: special, isArbitrary_: arbitrary } = unit
+  // A name that every object has, such as `__proto__`, is found by the library's own look-up: it has no magnitude.
+  if (typeof magnitude !== 'number') return null
   const exponents = dimension === null ? null : vectorOf(dimension)
   return {
     code,
